@@ -60,6 +60,7 @@ type Finding struct {
 	notes   []say.Line
 	reads   []Key
 	due     time.Time
+	aside   bool
 }
 
 // Passes says that the limit is kept with its uncertainty.
@@ -80,6 +81,12 @@ func Undone(next say.Line) Finding { return Finding{verdict: ToDo, next: needed(
 
 // Unneeded says why the check does not apply.
 func Unneeded(reason say.Line) Finding { return Finding{verdict: NotNeeded, reason: needed(reason)} }
+
+// SetAside says that a person put the check aside as not needed. It reads like
+// [Unneeded], but it opens nothing: a person's word is not a reading.
+func SetAside(reason say.Line) Finding {
+	return Finding{verdict: NotNeeded, reason: needed(reason), aside: true}
+}
 
 // Waits says until when, and why; a zero due time is "later, no time given".
 func Waits(reason, next say.Line, due time.Time) Finding {
@@ -165,6 +172,10 @@ func (f Finding) Assumed() []say.Line { return f.assumed }
 func (f Finding) Notes() []say.Line   { return f.notes }
 func (f Finding) Reads() []Key        { return f.reads }
 func (f Finding) Due() time.Time      { return f.due }
+
+// Settled reports whether the finding lets work go on: it passed, or the check
+// does not apply to this bank.
+func (f Finding) Settled() bool { return f.verdict == Pass || f.verdict == NotNeeded && !f.aside }
 
 // Parts gives every part the finding speaks of; its own part when none is named.
 func (f Finding) Parts() []string {

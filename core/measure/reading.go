@@ -18,7 +18,7 @@ type Shown[Q unit.Quantity] struct {
 	Meter    string // id of the meter; "" when none is named
 	Moving   bool   // the last digit would not stand still
 	At       time.Time
-	Lam      int64 // when in the job's own order it was kept
+	Lam      int // when in the job's own order it was kept
 }
 
 // Reading is a value and its expanded uncertainty U (k = 2, hard bounds not

@@ -1,0 +1,86 @@
+package checks
+
+import (
+	"sort"
+
+	"lugmark/core/bank"
+)
+
+// Fields lists every question, in the order in which a form or a stage asks it.
+func Fields() []Field {
+	return []Field{
+		layoutField, siteName.Field, siteAddress.Field, siteKind.Field, siteHottest.Field, personRole.Field,
+		designCurrent.Field, blockSheet.Field, blockSerial.Field, blockCode.Field, blockFirm.Field, sheetModel.Field,
+		sheetPage.Field, sheetCapacity.Field, sheetVmax.Field, sheetAbsorb.Field, sheetTail.Field, sheetChargeMax.Field,
+		sheetDischarge.Field, sheetTrip.Field, sheetShort.Field, sheetR.Field, sheetSeries.Field, sheetParallel.Field,
+		sheetColdest.Field, sheetHottest.Field, sheetTorqueMin.Field, sheetTorqueMax.Field, sheetTorque.Field, chargerRating.Field,
+		inverterPower.Field, inverterCutoff.Field, inverterOwn.Field, cableSize.Field, cableStandard.Field, cableRating.Field,
+		cableTerminal.Field, partCable.Field, partLength.Field, linkR.Field, fuseRating.Field, fuseVoltage.Field,
+		fuseBreaking.Field, meterMeasures.Field, meterPercent.Field, meterCounts.Field, meterDue.Field, meterStep.Field,
+		meterRange.Field, wrenchTop.Field, useVolts.Field, useAmperes.Field, useCelsius.Field, useTorque.Field,
+		hazardsRead.Field, arrivalVoltage.Field, lastCurrent.Field, firstVoltage.Field, restVoltage.Field, restClose.Field,
+		blockTemp.Field, gapVoltage.Field, blockR.Field, joinLeadR.Field, joinFuse.Field, linksClear.Field,
+		levelTaken.Field, fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field,
+		closed.Field, lastGap.Field, torqueSet.Field, stepVoltage.Field, totalVoltage.Field, inverterOff.Field,
+		prechargeLeft.Field, setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field,
+		setRecover.Field, foundAbsorb.Field, chargeTemp.Field, sensorKind.Field, hoursHere.Field, plannedCharge.Field,
+		chargeTarget.Field, sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, topVoltage.Field, topVoltage2.Field,
+		tailCurrent.Field, tailCurrent2.Field, chargeEnded.Field, capCharge.Field, capError.Field, capEnergy.Field,
+		capHours.Field, capCurrent.Field, capTemp.Field, capFull.Field, capEnd.Field, capWhy.Field,
+		jointDrop.Field, jointZero.Field, jointCurrent.Field,
+	}
+}
+
+// byID finds a field by its id and the kind of part; ids may be shared by
+// kinds of part when they mean the same.
+var byID = func() map[string][]Field {
+	m := map[string][]Field{}
+	for _, f := range Fields() {
+		m[f.ID] = append(m[f.ID], f)
+	}
+	return m
+}()
+
+// FieldOf finds the field of this id for a part; ok is false for an unknown
+// field or a part that does not have it.
+func FieldOf(id, part string) (Field, bool) {
+	kind, ok := bank.PartKind(part)
+	if !ok {
+		return Field{}, false
+	}
+	return FieldOfKind(id, kind)
+}
+
+// FieldOfKind is [FieldOf] for a kind of part.
+func FieldOfKind(id string, kind bank.Kind) (Field, bool) {
+	if kind == bank.KindHouse {
+		return houseField(id)
+	}
+	for _, f := range byID[id] {
+		if f.Has(kind) {
+			return f, true
+		}
+	}
+	return Field{}, false
+}
+
+// FieldIDs lists all field ids once, sorted: they are for ever.
+func FieldIDs() []string {
+	var ids []string
+	for id := range byID {
+		ids = append(ids, id)
+	}
+	sort.Strings(ids)
+	return ids
+}
+
+// FieldsOfKind lists the fields of a kind of part in order.
+func FieldsOfKind(kind bank.Kind) []Field {
+	var out []Field
+	for _, f := range Fields() {
+		if f.Has(kind) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

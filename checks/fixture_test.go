@@ -1,0 +1,179 @@
+package checks
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+const fixtureJob = "019ab000-0000-7000-8000-000000000000"
+
+// fixtureNow is the time of judging of every fixture.
+var fixtureNow = time.Date(2026, 11, 25, 12, 0, 0, 0, time.FixedZone("", 3600))
+
+// fixture builds the record of a bank from lines such as
+//
+//	b1/rest-voltage = 13.282 V
+//	b1/rest-voltage = 13.282 V, m1, moving, at -20m
+//	bank/last-current = -14h
+//	b1.n~b2.p/closed = yes
+//	b2/arrival-voltage = skip cannot no-access
+//
+// Times are relative to fixtureNow; each line is kept one second before the
+// next, the last one at fixtureNow.
+func fixture(t testing.TB, l bank.Layout, lines ...string) *Facts {
+	t.Helper()
+	state := job.New(fixtureJob)
+	raw, err := json.Marshal(l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	put(t, state, 0, "bank/layout", job.Value{Kind: job.KindLayout, Layout: raw}, fixtureNow)
+	var all []string
+	for _, line := range lines {
+		for _, one := range strings.Split(line, "\n") {
+			if one = strings.TrimSpace(one); one != "" {
+				all = append(all, one)
+			}
+		}
+	}
+	for i, line := range all {
+		key, text, ok := strings.Cut(line, "=")
+		part, id, _ := strings.Cut(strings.TrimSpace(key), "/")
+		field, known := FieldOf(id, part)
+		if !ok || !known {
+			t.Fatalf("fixture: %q names no field of a part", line)
+		}
+		v, at := fixtureValue(t, field, strings.TrimSpace(text), fixtureNow.Add(time.Duration(i+1-len(all))*time.Second))
+		put(t, state, i+1, part+"/"+id, v, at)
+	}
+	return NewFacts(state, "v1", fixtureNow)
+}
+
+func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Value, time.Time) {
+	t.Helper()
+	if skip, ok := strings.CutPrefix(text, "skip "); ok {
+		w := strings.Fields(skip)
+		return job.Value{Kind: job.KindSkip, Skip: w[0], Why: w[1]}, at
+	}
+	switch field.Kind {
+	case Number:
+		words := strings.Split(text, ", ")
+		n, slip := unit.Parse(words[0], field.Unit, true)
+		if slip != nil {
+			t.Fatalf("fixture: %q: %v", text, slip)
+		}
+		v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed"}
+		for _, w := range words[1:] {
+			switch {
+			case w == "moving":
+				v.Moving = true
+			case strings.HasPrefix(w, "at "):
+				at = fixtureTime(t, strings.TrimPrefix(w, "at "))
+			default:
+				v.Meter = w
+			}
+		}
+		return v, at
+	case Choice:
+		return job.Value{Kind: job.KindChoice, Choice: text}, at
+	case Time:
+		if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+") {
+			return job.Value{Kind: job.KindTime, Time: fixtureTime(t, text).Format(time.RFC3339)}, at
+		}
+		return job.Value{Kind: job.KindTime, Time: text}, at
+	default:
+		return job.Value{Kind: job.KindText, Text: text}, at
+	}
+}
+
+func fixtureTime(t testing.TB, ago string) time.Time {
+	t.Helper()
+	d, err := time.ParseDuration(ago)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fixtureNow.Add(d)
+}
+
+func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time.Time) {
+	t.Helper()
+	raw, err := job.Encode(job.Event{
+		V: 1, ID: fmt.Sprintf("019ab000-0000-7000-8000-%012x", i+1), Job: fixtureJob,
+		Stream: "aaaaaaaaaaaaaaaa", Seq: i + 2, Prev: strings.Repeat("0", 64), Lam: i + 2,
+		At: at.Format("2006-01-02T15:04:05.000-07:00"), By: "p1",
+		Type: "set/1", Field: "v1/" + key, Body: job.Set{Value: v},
+	})
+	if err != nil {
+		t.Fatalf("%s: %v", key, err)
+	}
+	e, err := job.Decode(raw)
+	if err == nil {
+		err = state.Apply(e)
+	}
+	if err != nil {
+		t.Fatalf("%s: %v", key, err)
+	}
+}
+
+// judged runs all checks and gives the findings of one check about one part.
+func judged(t testing.TB, f *Facts, c *Check, part string) []finding.Finding {
+	t.Helper()
+	Run(f)
+	var out []finding.Finding
+	for _, x := range f.byCheck[c.ID] {
+		if x.Part() == part {
+			out = append(out, x)
+		}
+	}
+	if len(out) == 0 {
+		t.Fatalf("%s says nothing about %s: %v", c.ID, part, f.byCheck[c.ID])
+	}
+	return out
+}
+
+// verdict is the single verdict of one check about one part, with its sentence
+// for the failure message.
+func verdict(t testing.TB, f *Facts, c *Check, part string) (finding.Verdict, string) {
+	t.Helper()
+	x := judged(t, f, c, part)[0]
+	return x.Verdict(), say.Voice{}.Say(x.Reason()) + " -> " + say.Voice{}.Say(x.Next())
+}
+
+// twoByTwo is the bank of most fixtures: two strings of two.
+var twoByTwo = bank.New(2, 2, bank.JoinStrings, bank.OneEnd)
+
+// row is one line of a check's table. From says where the expected verdict
+// comes from: a publication, "hand" with its arithmetic, "boundary", or common
+// practice. No row comes from running this program.
+type row struct {
+	name  string
+	lines string
+	part  string
+	want  finding.Verdict
+	from  string
+}
+
+// walk runs a table.
+func walk(t *testing.T, l bank.Layout, c *Check, common string, rows []row) {
+	t.Helper()
+	for _, r := range rows {
+		t.Run(r.name, func(t *testing.T) {
+			if r.from == "" {
+				t.Fatal("a row without its source")
+			}
+			got, why := verdict(t, fixture(t, l, common, r.lines), c, r.part)
+			if got != r.want {
+				t.Errorf("got %v (%s), want %v (%s)", got, why, r.want, r.from)
+			}
+		})
+	}
+}

@@ -1,0 +1,124 @@
+package checks
+
+import (
+	"time"
+
+	"lugmark/core/figure"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+var (
+	sayAssumedVolt  = say.Phrase{Key: "assumed.voltmeter", English: "Voltmeter ±(0.5 % + 3 counts) assumed; no meter sheet entered."}
+	sayAssumedClamp = say.Phrase{Key: "assumed.clamp", English: "DC clamp ±(2 % + 5 counts) and ±0.5 A zero assumed; no meter sheet entered."}
+	sayAssumedTherm = say.Phrase{Key: "assumed.thermometer", English: "Thermometer ±2 K assumed; no meter sheet entered."}
+	sayAssumedRule  = say.Phrase{Key: "assumed.other", English: "Uncertainty ±1 % assumed; no meter sheet entered."}
+	sayOutOfDate    = say.Phrase{Key: "assumed.out-of-date", English: "The meter was past its calibration date; its uncertainty is doubled."}
+)
+
+// defaults are the limits of error taken when no sheet was entered: common
+// hand meters, from memory; our choice, printed as assumed.
+var defaults = map[unit.Symbol]struct {
+	meter measure.Meter
+	say   say.Phrase
+}{
+	"V": {measure.Meter{Measures: "V", Percent: 0.5, Counts: 3, Assumed: true}, sayAssumedVolt},
+	"A": {measure.Meter{Measures: "A", Percent: 2, Counts: 5, Fixed: 0.5, Assumed: true}, sayAssumedClamp},
+	"C": {measure.Meter{Measures: "C", Fixed: 2, Assumed: true}, sayAssumedTherm},
+}
+
+// meter gives the limits of error of a meter for a quantity: its sheet, or the
+// stated default, which is then noted as assumed.
+func (f *Facts) meter(id string, quantity unit.Symbol) measure.Meter {
+	if m, ok := f.sheetMeter(id, quantity); ok {
+		if m.OutOfDate {
+			f.assume(sayOutOfDate.With())
+		}
+		return m
+	}
+	d, ok := defaults[quantity]
+	if !ok {
+		f.assume(sayAssumedRule.With())
+		return measure.Meter{ID: id, Measures: quantity, Percent: 1, Assumed: true}
+	}
+	f.assume(d.say.With())
+	m := d.meter
+	m.ID = id
+	return m
+}
+
+// sheetMeter builds a meter from its entered sheet; ok is false when there is
+// none or it measures something else. It reads quietly: the meter's own
+// entries are not what the finding is about.
+func (f *Facts) sheetMeter(id string, quantity unit.Symbol) (measure.Meter, bool) {
+	if id == "" {
+		return measure.Meter{}, false
+	}
+	var m measure.Meter
+	ok := false
+	f.quietly(func() {
+		measures, has := meterMeasures.Of(f, id)
+		base, known := unit.Symbol(measures).Base()
+		if !has || !known || base != quantity {
+			return
+		}
+		percent, hasPercent := meterPercent.Plain(f, id)
+		counts, hasCounts := meterCounts.Plain(f, id)
+		if !hasPercent && !hasCounts {
+			return
+		}
+		m = measure.Meter{ID: id, Measures: quantity, Percent: float64(percent), Counts: float64(counts)}
+		m.Step = f.typedText(meterStep, id, quantity)
+		m.Top = f.typedText(meterRange, id, quantity)
+		if due, has := meterDue.Of(f, id); has && f.pastDate(due) {
+			m.OutOfDate = true
+		}
+		ok = true
+	})
+	return m, ok
+}
+
+// typedText reads a text such as "0.001 V" as a value in the base unit; 0 when
+// it is missing or not of that quantity.
+func (f *Facts) typedText(field TextField, part string, quantity unit.Symbol) float64 {
+	text, ok := field.Of(f, part)
+	if !ok {
+		return 0
+	}
+	n, slip := unit.Parse(text, quantity, false)
+	if slip != nil {
+		return 0
+	}
+	return n.Value
+}
+
+// pastDate reports whether the day of due lies before today, in the offset of
+// the time of judging.
+func (f *Facts) pastDate(due time.Time) bool {
+	return f.now.Format(time.DateOnly) > due.Format(time.DateOnly)
+}
+
+// quietly reads entries without noting them for the finding.
+func (f *Facts) quietly(read func()) {
+	reads, assumed, trouble, skipped := f.reads, f.assumed, f.trouble, f.skipped
+	read()
+	f.reads, f.assumed, f.trouble, f.skipped = reads, assumed, trouble, skipped
+}
+
+// difference is a − b with the meters of both readings.
+func difference[Q unit.Quantity](f *Facts, a, b measure.Shown[Q], closing Q) measure.Reading[Q] {
+	q := a.Value.Symbol()
+	return measure.Difference(a, b, f.meter(a.Meter, q), f.meter(b.Meter, q), closing)
+}
+
+// sum adds readings with the meters they were taken with.
+func sum[Q unit.Quantity](f *Facts, xs []measure.Shown[Q]) measure.Reading[Q] {
+	return measure.Sum(xs, func(id string) measure.Meter { return f.meter(id, xs[0].Value.Symbol()) })
+}
+
+// typed says a reading as it was typed.
+func typed[Q unit.Quantity](x measure.Shown[Q]) say.Figure { return figure.Typed(x.Typed) }
+
+// exact says a limit or a plate value in a unit.
+func exact[Q unit.Quantity](v Q, show unit.Symbol) say.Figure { return figure.Exact(float64(v), show) }

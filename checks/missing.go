@@ -1,0 +1,27 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/say"
+)
+
+var (
+	sayMeasure = say.Phrase{Key: "next.measure", English: "Measure: {field}, {part}."}
+	sayEnter   = say.Phrase{Key: "next.enter", English: "Enter: {field}, {part}."}
+)
+
+// missing is To do for the first entry that is not there: measure it or enter
+// it, whichever it is.
+func missing(field Field, part string) finding.Finding {
+	p := sayEnter
+	if field.Round {
+		p = sayMeasure
+	}
+	return finding.Undone(p.With("field", field.Label, "part", bank.Name(part)))
+}
+
+// enter is the next action that names an entry to make.
+func enter(field Field, part string) say.Line {
+	return sayEnter.With("field", field.Label, "part", bank.Name(part))
+}

@@ -1,0 +1,163 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/figure"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// stop is one reading of a run along the bank.
+type stop struct {
+	part  string
+	field Field
+	shown measure.Shown[unit.Volt]
+}
+
+// pair is the worst pair of a run: the highest and the lowest reading as far
+// as the uncertainty of the pair goes.
+type pair struct {
+	high, low stop
+	spread    measure.Reading[unit.Volt]
+}
+
+// matchRun gives the readings that a match of this part compares: the blocks
+// of a string or group, all blocks of groups in series, or the totals of the
+// strings. The finding says what is missing; nil when nothing is.
+func (f *Facts) matchRun(part string) ([]stop, *finding.Finding) {
+	var run []stop
+	var parts []string
+	quantity := restVoltage
+	switch {
+	case part != "bank":
+		parts = f.BlocksOf(part)
+	case f.Layout().Join == bank.JoinGroups:
+		parts = f.Layout().Blocks()
+	default:
+		for _, u := range f.Layout().Strings() {
+			parts = append(parts, u.ID)
+			if len(u.Blocks) > 1 {
+				quantity = totalVoltage
+			}
+		}
+		if quantity.ID == restVoltage.ID { // strings of one block: the block is the string
+			parts = f.Layout().Blocks()
+		}
+	}
+	for _, p := range parts {
+		v, ok := quantity.Of(f, p)
+		if !ok {
+			x := missing(quantity.Field, p)
+			return nil, &x
+		}
+		run = append(run, stop{p, quantity.Field, v})
+	}
+	return run, nil
+}
+
+// worstPair finds the pair of readings whose difference reaches furthest with
+// the uncertainty of that pair.
+func worstPair(f *Facts, run []stop, closing unit.Volt) pair {
+	var worst pair
+	for i, a := range run {
+		for _, b := range run[i+1:] {
+			if b.shown.Value > a.shown.Value {
+				a, b = b, a
+			}
+			d := difference(f, a.shown, b.shown, closing)
+			if worst.high.part == "" || d.Value+d.U > worst.spread.Value+worst.spread.U {
+				worst = pair{a, b, d}
+			}
+		}
+	}
+	return worst
+}
+
+// closing is the drift of a long run: the first block read again at its end.
+// ok is false when the run was long and nobody read it again.
+func (f *Facts) closing(run []stop) (drift unit.Volt, ok bool) {
+	first, last := run[0].shown.At, run[0].shown.At
+	for _, s := range run {
+		if s.shown.At.Before(first) {
+			first = s.shown.At
+		}
+		if s.shown.At.After(last) {
+			last = s.shown.At
+		}
+	}
+	again, has := measure.Shown[unit.Volt]{}, false
+	f.quietly(func() { again, has = restClose.Of(f, "bank") })
+	if has && run[0].field.ID == restVoltage.ID {
+		return max(again.Value-run[0].shown.Value, run[0].shown.Value-again.Value), true
+	}
+	return 0, last.Sub(first) <= longRun && len(run) <= longRunBlocks
+}
+
+// joinedDuring finds a parallel link that was already closed when one of the
+// readings it joins was taken: such readings always agree.
+func (f *Facts) joinedDuring(run []stop) (link string, joined bool) {
+	in := map[string]int{}
+	for _, s := range run {
+		for _, b := range f.BlocksOf(s.part) {
+			in[b] = s.shown.Lam
+		}
+	}
+	for _, l := range f.Layout().Links() {
+		if l.Kind != bank.Parallel {
+			continue
+		}
+		count, latest := 0, 0
+		for _, b := range f.BlocksOf(l.ID) {
+			if lam, ok := in[b]; ok {
+				count++
+				latest = max(latest, lam)
+			}
+		}
+		if count < 2 {
+			continue
+		}
+		if e, ok := f.state.AsOf(job.Key{Visit: f.visit, Part: l.ID, Field: closed.ID}, latest); ok && e.Value.Choice == "yes" {
+			return l.ID, true
+		}
+	}
+	return "", false
+}
+
+// nextOf is what would let the named check pass, for a next action.
+func (f *Facts) nextOf(c *Check, part string) say.Line {
+	if next := f.worst(c, part).Next(); !next.Empty() {
+		return next
+	}
+	return sayAfterFirst.With("need", c.Title)
+}
+
+// ends says both ends of what was found, rounded outward.
+func ends(v finding.Found) (low, high say.Figure) {
+	show := v.Show
+	if show == "" {
+		show = v.Unit
+	}
+	return figure.Range(max(v.Low, 0), v.High, show, 3)
+}
+
+// The flat part of the resting curve of a 12.8 V block: between these volts a
+// match says little about charge. Open data, a slow charge and a slow
+// discharge of one cell, times four.
+const flatLow, flatHigh unit.Volt = 13.10, 13.45
+
+// onFlat reports whether any reading of the run lies on the flat part.
+func (f *Facts) onFlat(run []stop) bool {
+	for _, s := range run {
+		n := unit.Volt(1)
+		if s.field.ID == totalVoltage.ID {
+			n = unit.Volt(f.Layout().Series)
+		}
+		if s.shown.Value >= flatLow*n && s.shown.Value <= flatHigh*n {
+			return true
+		}
+	}
+	return false
+}
