@@ -1,0 +1,119 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+var (
+	sayMainOff    = say.Phrase{Key: "hold.main-off", English: "Main fuse out or main switch open"}
+	sayMainOffAsk = say.Phrase{Key: "hold.main-off-ask", English: "Confirm that the main switch is open or its fuse is out."}
+	saySettings   = say.Phrase{Key: "hold.settings", English: "Every charger setting, as left"}
+	sayTestSheet  = say.Phrase{Key: "hold.test-sheet", English: "The maker's sheet is entered"}
+	sayTestFuse   = say.Phrase{Key: "hold.test-fuse", English: "The main fuse is in place"}
+	sayTestSecond = say.Phrase{Key: "hold.test-second", English: "A second person is named"}
+	sayTestAsk    = say.Phrase{Key: "hold.test-ask", English: "Never alone, never without the maker's sheet and a fuse."}
+	sayBarTest    = say.Phrase{Key: "hold.bar-test", English: "No override: a test needs the maker's sheet, a fuse and a second person."}
+)
+
+// mainHold: no main before polarity, total voltage, torque, fault capacity and
+// precharge.
+func (f *Facts) mainHold() Hold {
+	polarity, total := f.resting("polarity-steps"), f.resting("bank-total")
+	return Hold{
+		Gate: "main", Part: "switch", Title: sayCloseMain.With(), Keep: sayKeepOpen.With("part", bank.Name("switch")),
+		Clauses: []Clause{polarity, total, f.resting("torque"), f.resting("fault-break"), f.mainOffClause(), f.resting("precharge")},
+		Barred:  firstBar(barredBy(polarity, true, sayBarPolarity.With()), barredBy(total, true, sayBarPolarity.With())),
+	}
+}
+
+// mainOffClause asks somebody to say that the main is off: not entered is not
+// off.
+func (f *Facts) mainOffClause() Clause {
+	c := Clause{Title: sayMainOff.With(), Says: sayMainOffAsk.With(), Asks: &finding.Key{Part: "switch", Field: closed.ID}}
+	f.quietly(func() {
+		position, known := closed.Of(f, "switch")
+		fuse, fuseKnown := closed.Of(f, "fuse.main")
+		c.Open = known || fuseKnown && fuse == "no"
+		if known && position == "yes" { // it was released and is on: what it asked for is past
+			c.Open = true
+		}
+	})
+	return c
+}
+
+// chargeHold: no charge before the temperature reading allows it.
+func (f *Facts) chargeHold() Hold {
+	cold := f.resting("cold-gate")
+	settings := f.resting("charger-settings")
+	settings.Title = saySettings.With()
+	var asLeft []finding.Finding
+	for _, x := range settings.Findings {
+		// The absorption voltage can only be measured while charging, so the
+		// gate does not wait for it.
+		if l, ok := x.Limit(); !ok || l.Name != absorptionMeasured {
+			asLeft = append(asLeft, x)
+		}
+	}
+	settings.Findings, settings.Open = asLeft, allSettled(asLeft)
+	return Hold{
+		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
+		Clauses: []Clause{cold, settings, f.resting("charge-rate")},
+		Barred:  barredBy(cold, false, sayBarCold.With()),
+	}
+}
+
+// absorptionMeasured is the limit of charger-settings that only a running
+// charge can show.
+const absorptionMeasured = "absorption-measured"
+
+// testHold: no capacity test alone, without a sheet or without a fuse.
+func (f *Facts) testHold() Hold {
+	ask := func(title say.Phrase, open bool, key finding.Key) Clause {
+		return Clause{Title: title.With(), Open: open, Says: sayTestAsk.With(), Asks: &key}
+	}
+	var sheet, fuse, second bool
+	f.quietly(func() {
+		sheet = len(f.Layout().Blocks()) > 0
+		for _, b := range f.Layout().Blocks() {
+			id, ok := blockSheet.Of(f, b)
+			_, has := sheetCapacity.Plain(f, id)
+			sheet = sheet && ok && has
+		}
+		fuse = closed.Yes(f, "fuse.main")
+		_, second = f.entry(siteName.Field, "p2")
+	})
+	h := Hold{
+		Gate: "test", Part: "bank", Title: sayStartTest.With(), Keep: sayNoTest.With(),
+		Clauses: []Clause{
+			ask(sayTestSheet, sheet, finding.Key{Part: "sheet1", Field: sheetCapacity.ID}),
+			ask(sayTestFuse, fuse, finding.Key{Part: "fuse.main", Field: closed.ID}),
+			ask(sayTestSecond, second, finding.Key{Part: "p2", Field: siteName.ID}),
+		},
+	}
+	if !sheet || !fuse || !second {
+		h.Barred = sayBarTest.With()
+	}
+	return h
+}
+
+// highestVoltage is Ns times the highest charge voltage of a block, 14.6 V
+// where no sheet gives one (4 × 3.65 V, common practice).
+func (f *Facts) highestVoltage() unit.Volt {
+	const usualHighest unit.Volt = 14.6
+	highest := unit.Volt(0)
+	f.quietly(func() {
+		for _, b := range f.Layout().Blocks() {
+			v := usualHighest
+			if id, ok := blockSheet.Of(f, b); ok {
+				if given, ok := sheetVmax.Plain(f, id); ok {
+					v = given
+				}
+			}
+			highest = max(highest, v)
+		}
+	})
+	return highest * unit.Volt(f.Layout().Series)
+}

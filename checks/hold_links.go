@@ -1,0 +1,200 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+var (
+	sayHarmless    = say.Phrase{Key: "hold.harmless", English: "The join is harmless"}
+	sayLevelWays   = say.Phrase{Key: "hold.level", English: "Equal charge, one way or another"}
+	sayAllFull     = say.Phrase{Key: "hold.all-full", English: "Every block charged to full"}
+	sayMatchOff    = say.Phrase{Key: "hold.match-off-flat", English: "A match away from the flat part of the curve"}
+	sayMatchTaken  = say.Phrase{Key: "hold.match-taken", English: "A match, one build, and “equal charge not proved” accepted by name"}
+	sayPolarity    = say.Phrase{Key: "hold.polarity", English: "Polarity of both sides"}
+	sayPolarityAsk = say.Phrase{Key: "hold.polarity-ask", English: "The resting voltage of both blocks, read with its sign, at least 8 V."}
+	sayLastGap     = say.Phrase{Key: "hold.last-gap", English: "Volts across the open gap"}
+	sayLastGapAsk  = say.Phrase{Key: "hold.last-gap-ask", English: "Read the volts across the open gap, as the last thing before it closes; at most {limit}."}
+	sayLastGapFar  = say.Phrase{Key: "hold.last-gap-far", English: "The gap shows {found}; what was judged is at most {limit}. Find out what changed."}
+	sayFirstRail   = say.Phrase{Key: "hold.first-rail", English: "Nothing flows yet: the other side is still open."}
+	sayOffFlatAsk  = say.Phrase{Key: "hold.off-flat-ask", English: "Every block outside 13.10 to 13.45 V."}
+	sayTakenAsk    = say.Phrase{Key: "hold.taken-ask", English: "Accept “equal charge is not proved” by name."}
+
+	sayBarCold     = say.Phrase{Key: "hold.bar-cold", English: "No override: joining or charging a block that may be frozen damages it for good."}
+	sayBarClear    = say.Phrase{Key: "hold.bar-clear", English: "No override: a series link left on makes this a dead short."}
+	sayBarSeries   = say.Phrase{Key: "hold.bar-series", English: "No override: more blocks in series than the maker allows needs the maker's written word."}
+	sayBarPolarity = say.Phrase{Key: "hold.bar-polarity", English: "No override: a reversed or missing block must be found first."}
+)
+
+// aboveSleep is the least that a block shows whose protection is closed: below
+// it the sign proves nothing. Common practice.
+const aboveSleep unit.Volt = 8
+
+// seriesHold: no series link before a match or proof of full, nor beyond the
+// maker's number in series.
+func (f *Facts) seriesHold(l bank.Link) Hold {
+	unitID := l.Of
+	if f.layout.Join == bank.JoinGroups {
+		unitID = "bank"
+	}
+	blocks := f.BlocksOf(unitID)
+	full := passes(f.resting("charged-full", blocks...))
+	full.Title = sayAllFull.With()
+	full.Open = full.Open && len(full.Findings) == len(blocks)
+	match := either(sayHarmless, passes(f.resting("voltage-match", unitID)), passes(f.gaps(unitID)))
+	match.Findings = append(match.Ways[0].Findings, match.Ways[1].Findings...)
+	offFlat := Clause{Title: sayMatchOff.With(), Open: f.allOffFlat(blocks), Says: sayOffFlatAsk.With()}
+	taken := Clause{Title: sayMatchTaken.With(), Open: levelTaken.Yes(f, "bank"), Says: sayTakenAsk.With(), Asks: &finding.Key{Part: "bank", Field: levelTaken.ID}}
+	plan := f.resting("plan-series")
+	h := Hold{
+		Gate: "series", Part: l.ID,
+		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
+		Clauses: []Clause{
+			either(sayLevelWays, full, every(sayMatchOff, match, offFlat), every(sayMatchTaken, match, passes(f.resting("same-build")), taken)),
+			plan,
+		},
+	}
+	if f.highestVoltage() > classLimit {
+		h.Clauses = append(h.Clauses, f.resting("voltage-class"))
+	}
+	h.Barred = barredBy(plan, true, sayBarSeries.With())
+	return h
+}
+
+// 60 V DC ends the range in which many codes ask for no licensed person; from
+// memory.
+const classLimit unit.Volt = 60
+
+// parallelHold: no parallel link while a series link is on between what it
+// joins, nor before a match or the proof that the join is harmless.
+func (f *Facts) parallelHold(l bank.Link) Hold {
+	scope := l.Of
+	clear, cold := f.resting("links-clear"), f.resting("join-cold", scope, l.ID, "bank")
+	h := Hold{
+		Gate: "parallel", Part: l.ID,
+		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
+		Clauses: []Clause{
+			clear, cold, f.polarityClause(l),
+			either(sayHarmless, passes(f.resting("voltage-match", scope)), passes(f.gaps(scope)), passes(f.resting("join-current", scope, l.ID))),
+			f.lastGapClause(l),
+		},
+	}
+	h.Barred = firstBar(barredBy(clear, false, sayBarClear.With()), barredBy(cold, false, sayBarCold.With()))
+	return h
+}
+
+// gaps rests on the gap voltages of every block or string of a scope.
+func (f *Facts) gaps(scope string) Clause {
+	parts := append([]string{scope}, f.BlocksOf(scope)...)
+	if scope == "bank" {
+		for _, u := range f.layout.Units() {
+			parts = append(parts, u.ID)
+		}
+	}
+	return f.resting("gap-voltage", parts...)
+}
+
+// polarityClause rests on polarity-steps of both strings, or on the signed
+// resting voltages of the two blocks that a link inside a group joins.
+func (f *Facts) polarityClause(l bank.Link) Clause {
+	if l.Of == "bank" {
+		c := f.resting("polarity-steps", f.layout.Beside(l.ID)...)
+		c.Title = sayPolarity.With()
+		return c
+	}
+	c := Clause{Title: sayPolarity.With(), Open: true, Says: sayPolarityAsk.With()}
+	f.quietly(func() {
+		for _, b := range f.layout.Beside(l.ID) {
+			v, ok := restVoltage.Read(f, b)
+			if !ok || measure.AtLeast(v.Interval(), aboveSleep) != measure.Inside {
+				c.Open = false
+				if c.Asks == nil {
+					c.Asks = &finding.Key{Part: b, Field: restVoltage.ID}
+				}
+			}
+		}
+	})
+	return c
+}
+
+// lastGapClause asks for the volts across the gap that completes the circuit:
+// not more than the match limit that was judged. The first side of a pair
+// closes on nothing.
+func (f *Facts) lastGapClause(l bank.Link) Clause {
+	c := Clause{Title: sayLastGap.With()}
+	if !f.otherSideClosed(l) {
+		c.Open, c.Says = true, sayFirstRail.With()
+		return c
+	}
+	most := f.judgedGap(l)
+	c.Asks = &finding.Key{Part: l.ID, Field: lastGap.ID}
+	c.Says = sayLastGapAsk.With("limit", exact(most, "V"))
+	f.quietly(func() {
+		v, ok := lastGap.Of(f, l.ID)
+		if !ok {
+			return
+		}
+		c.Open = max(v.Value, -v.Value) <= most
+		if !c.Open {
+			c.Says = sayLastGapFar.With("found", typed(v), "limit", exact(most, "V"))
+		}
+	})
+	return c
+}
+
+// judgedGap is the difference that the open clause judged: the match limit,
+// or the highest end of what join-current found harmless.
+func (f *Facts) judgedGap(l bank.Link) unit.Volt {
+	most := widestMatch
+	for _, x := range f.byCheck["voltage-match"] {
+		if v, ok := x.Found(); ok && x.Part() == l.Of && f.passing("join-current", l) {
+			most = max(most, unit.Volt(v.High))
+		}
+	}
+	return most
+}
+
+func (f *Facts) passing(check string, l bank.Link) bool {
+	return passes(f.resting(check, l.Of, l.ID)).Open
+}
+
+// otherSideClosed reports whether another link already joins what l puts side
+// by side, so that closing l completes a circuit.
+func (f *Facts) otherSideClosed(l bank.Link) bool {
+	beside := f.layout.Beside(l.ID)
+	found := false
+	f.quietly(func() {
+		for _, other := range f.layout.Links() {
+			if other.ID == l.ID || other.Kind != bank.Parallel || !closed.Yes(f, other.ID) {
+				continue
+			}
+			shared := 0
+			for _, a := range f.layout.Beside(other.ID) {
+				for _, b := range beside {
+					if a == b {
+						shared++
+					}
+				}
+			}
+			found = found || shared > 0
+		}
+	})
+	return found
+}
+
+// allOffFlat reports whether every block's resting voltage is known to lie
+// outside the flat part of the curve, with its uncertainty.
+func (f *Facts) allOffFlat(blocks []string) bool {
+	all := len(blocks) > 0
+	f.quietly(func() {
+		for _, b := range blocks {
+			v, ok := restVoltage.Read(f, b)
+			off := ok && (v.Value+v.U < flatLow || v.Value-v.U > flatHigh)
+			all = all && off
+		}
+	})
+	return all
+}
