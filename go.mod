@@ -15,6 +15,7 @@ require (
 	github.com/maxence-charriere/go-app/v10 v10.1.11 // indirect
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
 	golang.org/x/sys v0.42.0 // indirect
-	golang.org/x/text v0.14.0 // indirect
+	golang.org/x/text v0.23.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
 	pgregory.net/rapid v1.2.0 // indirect
 )
