@@ -113,3 +113,18 @@ func TestGoldenEventsSayWhatIsWrittenInThem(t *testing.T) {
 		t.Errorf("newer: %s", got)
 	}
 }
+
+func TestRefsFindsEveryBlobOfEveryType(t *testing.T) {
+	// how many blobs each file names, counted by eye
+	want := map[string]int{"set-personal": 1, "set-file": 1, "set-skip": 1, "set-override": 1, "void": 1,
+		"note": 1, "photo": 1, "sign": 1, "seal": 1}
+	for name := range goldenHashes(t) {
+		e, err := Decode(golden(t, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := Refs(e); len(got) != want[name] {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}

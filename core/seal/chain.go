@@ -18,6 +18,7 @@ const (
 	Unreadable Trouble = iota + 1 // the bytes are not an event, or are filed under another name
 	Foreign                       // an event of another job
 	Forged                        // the signature is not of the stream's key over these bytes
+	Keyless                       // the stream's key is not here: none of its signatures can be checked
 	Gap                           // an event of the stream is missing before this one
 	Broken                        // the event does not follow the one before it
 	Twin                          // two events with one seq or one id: a copied or a lying device
@@ -98,12 +99,12 @@ func (l link) fault(what Trouble, format string, args ...any) Fault {
 
 // verifyStream checks the events of one stream, which stand in order of seq.
 func verifyStream(links []link) (faults []Fault) {
-	key, err := streamKey(links[0])
-	if err != nil {
-		faults = append(faults, links[0].fault(Forged, "stream %s: %v", links[0].Stream, err))
+	key, why := streamKey(links)
+	if key == nil {
+		faults = append(faults, links[0].fault(Keyless, "stream %s: %s; none of its signatures can be checked", links[0].Stream, why))
 	}
 	for i, l := range links {
-		if key != nil && !Verify(key, l.Hash, l.sig) {
+		if key == nil && l.Seq == 1 || key != nil && !Verify(key, l.Hash, l.sig) {
 			faults = append(faults, l.fault(Forged, "event %d of stream %s: the signature does not match", l.Seq, l.Stream))
 		}
 		before := link{} // of the stream's beginning
@@ -130,15 +131,30 @@ func follows(l link, earlier []link) bool {
 	})
 }
 
-func streamKey(first link) (ed25519.PublicKey, error) {
-	if first.Open == nil {
-		return nil, fmt.Errorf("its first event is missing, and with it the key: no signature can be checked")
+// streamKey returns the key in the first event of a stream, if it is good for
+// the signature of that event itself; else why not. A damaged first event must
+// not make forgeries of all the others.
+func streamKey(links []link) (ed25519.PublicKey, string) {
+	why := "its first event is missing, and with it the key"
+	for _, l := range links {
+		if l.Open == nil {
+			break
+		}
+		why = "its first event is not as it was signed"
+		der, err := base64.StdEncoding.DecodeString(l.Open.Dev)
+		if err != nil {
+			continue // Decode has read it
+		}
+		key, err := ParseKey(der)
+		if err != nil {
+			why = "its key is not an Ed25519 key"
+			continue
+		}
+		if Verify(key, l.Hash, l.sig) {
+			return key, ""
+		}
 	}
-	der, err := base64.StdEncoding.DecodeString(first.Open.Dev)
-	if err != nil {
-		return nil, err
-	}
-	return ParseKey(der)
+	return nil, why
 }
 
 // verifySeen compares what events say they have seen with what is here.

@@ -94,8 +94,12 @@ func TestEachKindOfTamperingIsNamed(t *testing.T) {
 			resign(t, e, 2, rfc8032[0].secret, "13.23", "13.99")
 			return e
 		}, 4, Unseen, "but here it reads otherwise"},
+		{"the key changed", func(e []job.Signed) []job.Signed {
+			e[0].Raw = bytes.Replace(e[0].Raw, []byte(`"dev":"MCowBQYDK2VwAyEA1`), []byte(`"dev":"MCowBQYDK2VwAyEA2`), 1)
+			return e
+		}, 1, Keyless, "not as it was signed"},
 		{"one taken out", func(e []job.Signed) []job.Signed { return slices.Delete(e, 1, 2) }, 2, Gap, "events 2 to 2 are missing"},
-		{"the first taken out", func(e []job.Signed) []job.Signed { return e[1:] }, 1, Forged, "its first event is missing"},
+		{"the first taken out", func(e []job.Signed) []job.Signed { return e[1:] }, 1, Keyless, "its first event is missing"},
 		{"the end cut off after others saw it", func(e []job.Signed) []job.Signed { return slices.Delete(e, 2, 3) }, 3, Unseen, "which is not here"},
 		{"two with one seq", func(e []job.Signed) []job.Signed {
 			twin := slices.Clone(e)
@@ -131,6 +135,16 @@ func TestEachKindOfTamperingIsNamed(t *testing.T) {
 			}
 			t.Errorf("faults %v; want line %d, %d, %q", faults, r.line, r.want, r.says)
 		})
+	}
+}
+
+func TestADamagedFirstEventDoesNotMakeForgeriesOfTheOthers(t *testing.T) {
+	events := twoStreams(t)
+	events[0].Raw = bytes.Replace(events[0].Raw, []byte(`"dev":"MCowBQYDK2VwAyEA1`), []byte(`"dev":"MCowBQYDK2VwAyEA2`), 1)
+	for _, f := range VerifyChain(testJob, events) {
+		if f.Trouble == Forged && f.Line != 1 {
+			t.Errorf("%v", f)
+		}
 	}
 }
 
