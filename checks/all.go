@@ -6,4 +6,5 @@ var All = []*Check{
 	rested,
 	sameTemp,
 	voltageMatch,
+	torque,
 }

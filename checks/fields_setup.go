@@ -67,6 +67,7 @@ var (
 	meterStep     = text("step", Before, "Smallest step shown", "With its unit, such as 0.001 V.", bank.KindMeter)
 	meterRange    = text("range", Before, "Top of the range", "With its unit, such as 60 V.", bank.KindMeter)
 	wrenchTop     = quantity[unit.NewtonMetre]("max", Before, "Largest torque of the wrench", "", bank.KindWrench).physics(0.5, 1000).setup()
+	wrenchClicks  = quantity[unit.Count]("clicks", Before, "Clicks since its calibration", "Optional.", bank.KindWrench).physics(0, 1e6).setup()
 
 	useVolts   = text("use-volts", Before, "Voltmeter of this job", "", bank.KindBank)
 	useAmperes = text("use-amperes", Before, "Ammeter or clamp of this job", "", bank.KindBank)
