@@ -3,6 +3,9 @@ package checks
 // All lists every check in the order on site. The order is knowledge of the
 // trade and stands here once; forms, drawing, sheet and exports range over it.
 var All = []*Check{
+	hazardsReadCheck,
+	planSeries,
+	planParallel,
 	rested,
 	sameTemp,
 	voltageMatch,
