@@ -52,7 +52,7 @@ var (
 	}
 	SAEGauge = Source{
 		ID: "sae-gauge", Title: "two wire catalogues, SAE gauge areas", Checked: Read,
-		Note: "5 to 12 % less copper than the same number in AWG.",
+		Note: "3 to 12 % less copper than the same number in AWG.",
 	}
 	IEC60364B2 = Source{
 		ID: "iec-60364-5-52-b2", Title: "IEC 60364-5-52, method B2, PVC 70 °C, three loaded conductors", Checked: Read,
