@@ -138,5 +138,27 @@ func lookPages() map[string]string {
 		}
 	}
 	rest.WriteString(figure("locator", Locator(bank.New(16, 16, s, bank.OneEnd), "b37"), false))
-	return map[string]string{"small": small.String(), "more": more.String(), "large": large.String(), "rest": rest.String()}
+	var plates strings.Builder
+	plates.WriteString(figure("span", Span{Low: 2, High: 18, Max: at(10), MaxText: "10", Unit: "mV", State: CantTell, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("span, pass", Span{Low: 2.2, High: 6.9, Max: at(10), MaxText: "10", Unit: "mV", State: Pass, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("span, fail", Span{Low: 382, High: 390, Max: at(10), MaxText: "10", Unit: "mV", State: Fail, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("span, lower", Span{Low: 0.93, High: 1.2, Min: at(1), MinText: "1", Unit: "MOhm", State: CantTell, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("span, window", Span{Low: 8.5, High: 9.5, Min: at(9), Max: at(11), MinText: "9", MaxText: "11", Unit: "N.m", State: CantTell, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("span, volts", Span{Low: 28.31, High: 28.49, Min: at(28), Max: at(28.8), MinText: "28.0", MaxText: "28.8", Unit: "V", State: Pass, Voice: say.Screen}.Draw(), false))
+	plates.WriteString(figure("volts", VoltsPlate(say.Screen, "b3", "13.28"), false))
+	plates.WriteString(figure("gap", GapPlate(say.Screen, "b1", "b3"), false))
+	plates.WriteString(figure("torque", TorquePlate(say.Screen, "b3.p", "9 N·m"), false))
+	plates.WriteString(figure("drop", DropPlate(say.Screen), false))
+	plates.WriteString(figure("keep open", KeepOpenPlate(say.Screen, say.Line{}), false))
+	plates.WriteString(figure("stack", StackPlate([]Layer{{Bolt, "Bolt, 10 N·m", ""}, {SpringWasher, "Spring washer", ""}, {FlatWasher, "Flat washer", ""},
+		{ThinLug, "Thinner lug", "35 mm²"}, {ThickLug, "Thicker lug", "70 mm², lowest"}, {Pad, "Pad", "clean and bare"}}), false))
+	for _, st := range States {
+		plates.WriteString(`<p class="st ` + string(st) + `">` + Mark(st) + string(st) + `</p>` + LineSample(st))
+	}
+	for _, i := range []Icon{Back, Menu, Delete, Camera, Clock, Shut} {
+		plates.WriteString(i.Draw())
+	}
+	return map[string]string{"plates": plates.String(), "small": small.String(), "more": more.String(), "large": large.String(), "rest": rest.String()}
 }
+
+func at(x float64) *float64 { return &x }

@@ -117,6 +117,7 @@ func (r rack) picture(class string) Picture {
 		railAt(h - 2)
 	}
 	states := Bank{States: r.states}
+	var over pen // what must be seen even where a block is a few pixels wide
 	count := map[State]int{}
 	for row := 0; row < rows; row++ {
 		y := r.top + float64(row)*r.pitchY
@@ -135,12 +136,18 @@ func (r rack) picture(class string) Picture {
 			if st == CantTell { // its limit post stands taller than the grid
 				tall = r.cell / 12
 			}
+			if least := 11.0; r.cell < least && (st == Fail || st == CantTell) {
+				off := (least - r.cell) / 2
+				over.rect("surf", 0, x-off, y-off, least, least, 0)
+				over.smallMark(st, x-off, y-off, least)
+				continue
+			}
 			marks.rect("surf", 0, x, y-tall, r.cell, r.cell+2*tall, 0)
 			marks.smallMark(st, x, y, r.cell)
 		}
 	}
 	return Picture{
-		SVG: svg(class, w, h, "", lines.String()+marks.String()), Width: w, Height: h, Hits: hits,
+		SVG: svg(class, w, h, "", lines.String()+marks.String()+over.String()), Width: w, Height: h, Hits: hits,
 		Alt: altSmall.With("series", strconv.Itoa(rows), "parallel", strconv.Itoa(cols),
 			"fail", strconv.Itoa(count[Fail]), "unk", strconv.Itoa(count[CantTell]), "todo", strconv.Itoa(count[ToDo])),
 	}
