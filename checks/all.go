@@ -10,4 +10,6 @@ var All = []*Check{
 	sameTemp,
 	voltageMatch,
 	torque,
+	polaritySteps,
+	bankTotal,
 }
