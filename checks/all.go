@@ -6,6 +6,8 @@ var All = []*Check{
 	hazardsReadCheck,
 	planSeries,
 	planParallel,
+	sameBuild,
+	arrivalVoltageCheck,
 	rested,
 	sameTemp,
 	voltageMatch,
