@@ -296,8 +296,17 @@ func TestPlates(t *testing.T) {
 	} {
 		wellFormed(t, p)
 	}
+	for _, kind := range []string{"posts", "gap", "steps", "switch", "torque", "joint"} {
+		for _, part := range []string{"", "b3", "b3.n", "b1.n~b2.p@b1.n", "bank"} {
+			p, ok := PlateFor(say.Screen, kind, part)
+			if !ok || say.Screen.Say(p.Alt) == "" {
+				t.Errorf("no plate %q", kind)
+			}
+			wellFormed(t, p)
+		}
+	}
 	for _, st := range append(States, "", "unheard") {
-		for _, markup := range []string{Mark(st), SmallMark(st), LineSample(st)} {
+		for _, markup := range []string{Mark(st), SmallMark(st), LineSample(st), IconBack, IconMenu, IconDelete, IconCamera, IconShut, BoltClosed, BoltOpen} {
 			wellFormed(t, Picture{SVG: markup})
 		}
 	}

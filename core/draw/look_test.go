@@ -149,15 +149,15 @@ func lookPages() map[string]string {
 	plates.WriteString(figure("gap", GapPlate(say.Screen, "b1", "b3"), false))
 	plates.WriteString(figure("torque", TorquePlate(say.Screen, "b3.p", "9 N·m"), false))
 	plates.WriteString(figure("drop", DropPlate(say.Screen), false))
+	plates.WriteString(figure("steps", StepsPlate(say.Screen), false))
+	plates.WriteString(figure("switch", SwitchPlate(say.Screen), false))
 	plates.WriteString(figure("keep open", KeepOpenPlate(say.Screen, say.Line{}), false))
 	plates.WriteString(figure("stack", StackPlate([]Layer{{Bolt, "Bolt, 10 N·m", ""}, {SpringWasher, "Spring washer", ""}, {FlatWasher, "Flat washer", ""},
 		{ThinLug, "Thinner lug", "35 mm²"}, {ThickLug, "Thicker lug", "70 mm², lowest"}, {Pad, "Pad", "clean and bare"}}), false))
 	for _, st := range States {
 		plates.WriteString(`<p class="st ` + string(st) + `">` + Mark(st) + string(st) + `</p>` + LineSample(st))
 	}
-	for _, i := range []Icon{Back, Menu, Delete, Camera, Clock, Shut} {
-		plates.WriteString(i.Draw())
-	}
+	plates.WriteString(IconBack + IconMenu + IconDelete + IconCamera + IconShut + BoltClosed + BoltOpen)
 	return map[string]string{"plates": plates.String(), "small": small.String(), "more": more.String(), "large": large.String(), "rest": rest.String()}
 }
 

@@ -22,9 +22,9 @@ var (
 	plateTurn  = say.Phrase{Key: "draw.plate-turn", English: "one smooth pull"}
 	plateMark  = say.Phrase{Key: "draw.plate-mark", English: "then mark across"}
 
-	altVolts  = say.Phrase{Key: "draw.alt-volts", English: "Block {block} with its plus post up. The red probe touches the plus post, the black probe touches the minus post."}
-	altGap    = say.Phrase{Key: "draw.alt-gap", English: "Blocks {a} and {b}. Their minus posts are joined by a thin fused lead. The red probe touches the plus post of block {a}, the black probe the plus post of block {b}; no link is fitted between them."}
-	altTorque = say.Phrase{Key: "draw.alt-torque", English: "A torque wrench stands straight on the bolt of one post of block {block}; it is pulled at the end of its handle. A line is then drawn across bolt, lug and post."}
+	altVolts  = say.Phrase{Key: "draw.alt-volts", English: "A block with its plus post up. The red probe touches the plus post, the black probe touches the minus post."}
+	altGap    = say.Phrase{Key: "draw.alt-gap", English: "Two blocks. Their minus posts are joined by a thin fused lead. Red and black probe touch the two plus posts; no link is fitted between them."}
+	altTorque = say.Phrase{Key: "draw.alt-torque", English: "A torque wrench stands straight on the bolt of a post; it is pulled at the end of its handle. A line is then drawn across bolt, lug and post."}
 	altDrop   = say.Phrase{Key: "draw.alt-drop", English: "One probe touches the lug, the other the post beneath it. Both touch metal, and current flows."}
 	altKeep   = say.Phrase{Key: "draw.alt-keep", English: "The main switch between the bank and the load is open and carries a tag: keep open."}
 )
@@ -35,8 +35,45 @@ func finish(p *pen, h float64, alt say.Line) Picture {
 
 // tapeNumber is what stands on the tape of a block.
 func tapeNumber(block string) string {
-	n, _ := bank.BlockNumber(block)
+	n, ok := bank.BlockNumber(block)
+	if !ok {
+		return ""
+	}
 	return strconv.Itoa(n)
+}
+
+// Plate gives the drawing of a kind of reading, without numbers, in English:
+// "posts", "gap", "steps", "switch", "torque" or "joint". False: there is none.
+func Plate(kind string) (Picture, bool) { return PlateFor(say.Screen, kind, "") }
+
+// PlateFor is [Plate] in the reader's language, with the number of the block
+// that a block or post id names.
+func PlateFor(v say.Voice, kind, part string) (Picture, bool) {
+	switch block := blockOf(part); kind {
+	case "posts":
+		return VoltsPlate(v, block, "13.282"), true
+	case "gap":
+		return GapPlate(v, "b1", block), true
+	case "steps":
+		return StepsPlate(v), true
+	case "switch":
+		return SwitchPlate(v), true
+	case "torque":
+		return TorquePlate(v, part, ""), true
+	case "joint":
+		return DropPlate(v), true
+	}
+	return Picture{}, false
+}
+
+// blockOf gives the block of a block or post id, or "".
+func blockOf(part string) string {
+	if kind, _ := bank.PartKind(part); kind == bank.KindBlock {
+		return part
+	} else if kind == bank.KindPost {
+		return bank.OwnerOf(part)
+	}
+	return ""
 }
 
 // probe draws a test probe with its tip at a point, turned by degrees: 0 lies
@@ -78,7 +115,7 @@ func VoltsPlate(v say.Voice, block, shows string) Picture {
 	p.meter(box{246, 82, 88, 72}, v.Digits(shows), v.Say(plateVolts.With()))
 	p.text("", start, 17, 138, 68, v.Say(plateRed.With()))
 	p.text("", start, 17, 138, 182, v.Say(plateBlack.With()))
-	return finish(&p, 236, altVolts.With("block", tapeNumber(block)))
+	return finish(&p, 236, altVolts.With())
 }
 
 // GapPlate shows how to read the volts across an open gap between two plus
@@ -108,7 +145,7 @@ func GapPlate(v say.Voice, a, b string) Picture {
 	p.path("wire todo", 0, d("M", left.centre()+14, left.y, "H", right.centre()-14))
 	p.cross(point{168, left.y}, 9)
 	p.text("lt", middle, 16, 168, left.y+28, v.Say(plateOpen.With()))
-	return finish(&p, 290, altGap.With("a", tapeNumber(a), "b", tapeNumber(b)))
+	return finish(&p, 290, altGap.With())
 }
 
 // TorquePlate shows a torque wrench on the bolt of one post, and the mark.
@@ -116,7 +153,7 @@ func TorquePlate(v say.Voice, post, torque string) Picture {
 	var p pen
 	b := box{14, 120, 150, 76}
 	p.rect("blk", 0, b.x, b.y, b.w, b.h, 3)
-	p.text("", middle, 34, b.x+112, b.y+52, tapeNumber(bank.OwnerOf(post)))
+	p.text("", middle, 34, b.x+112, b.y+52, tapeNumber(blockOf(post)))
 	at := point{b.x + 52, b.y}
 	p.rect("ink", 0, at.x-22, at.y-14, 44, 14, 0) // pad
 	p.rect("sym", 3, at.x-26, at.y-26, 96, 12, 0) // lug
@@ -134,7 +171,7 @@ func TorquePlate(v say.Voice, post, torque string) Picture {
 	p.path("sym", 3, "M212 180l9 -15.6h18l9 15.6l-9 15.6h-18z")
 	p.path("str", 5, "M212 208L248 152")
 	p.text("lt", start, 17, 172, 228, v.Say(plateMark.With()))
-	return finish(&p, 236, altTorque.With("block", tapeNumber(bank.OwnerOf(post))))
+	return finish(&p, 236, altTorque.With())
 }
 
 // DropPlate shows where to touch for the millivolts across one joint: lug and
@@ -156,26 +193,3 @@ func DropPlate(v say.Voice) Picture {
 	p.text("", start, 17, 196, 228, v.Say(plateStud.With()))
 	return finish(&p, 242, altDrop.With())
 }
-
-// KeepOpenPlate is the drawing of a hold point: the main stays open.
-func KeepOpenPlate(v say.Voice, load say.Line) Picture {
-	var p pen
-	p.path("wire", 0, "M74 44H128M208 44H262")
-	p.circle("sym", 2.5, 128, 44, 6)
-	p.circle("sym", 2.5, 208, 44, 6)
-	p.path("str", 6, "M128 44 200 6")
-	p.rect("sym", 4, 2, 14, 72, 60, 3)
-	p.rect("sym", 4, 262, 14, 72, 60, 3)
-	p.text("", middle, 17, 38, 50, v.Say(bank.Name("bank")))
-	if load.Empty() {
-		load = wordInverter.With()
-	}
-	p.text("lt", middle, 16, 298, 50, v.Say(load))
-	p.path("str", 2, "M176 20 168 64")
-	p.path("sym", 3, "M104 70l8 -12h120v46H112l-8 -12z")
-	p.circle("ink", 0, 168, 66, 3)
-	p.text("", middle, 17, 170, 92, v.Say(tagKeepOpen.With()))
-	return finish(&p, 108, altKeep.With())
-}
-
-var tagKeepOpen = say.Phrase{Key: "draw.keep-open", English: "Keep open"}
