@@ -43,6 +43,8 @@
   // ---- the app ----
 
   function show(state) {
+    if (splash.dataset.state === "old" || splash.dataset.state === "failed") return; // these are the end
+    splash.dataset.state = state;
     for (const part of splash.querySelectorAll("[data-when]")) part.hidden = part.dataset.when !== state;
   }
 
