@@ -1,0 +1,112 @@
+package plain
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"lugmark/checks"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+)
+
+// verdicts judges a state and says every finding in a line.
+func verdicts(state *job.State, visit string, now time.Time) string {
+	var b strings.Builder
+	for _, x := range checks.Run(checks.NewFacts(state, visit, now)) {
+		fmt.Fprintf(&b, "%s %s %v %s %s\n", x.Check(), x.Part(), x.Verdict(), say.Voice{}.Say(x.Reason()), say.Voice{}.Say(x.Next()))
+	}
+	return b.String()
+}
+
+func read(t *testing.T, text string) (*File, *job.State, job.Blobs) {
+	t.Helper()
+	f, faults := Parse([]byte(text))
+	if len(faults) > 0 {
+		t.Fatalf("%v\n%s", faults, text)
+	}
+	state, blobs, err := f.State()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f, state, blobs
+}
+
+// What is written judges like what was read, whatever stands in it.
+func TestExportKeepsEveryFinding(t *testing.T) {
+	rested := `"bank/last-current": "2026-11-24T20:00:00+01:00", "b1/temperature": "18 C", "b2/temperature": "18 C", "b3/temperature": "18 C", "b4/temperature": "18 C",
+`
+	for name, text := range map[string]string{
+		"a job":           jetty,
+		"empty":           `{"lugmark": "job/1", "now": "2026-11-25T12:00:00Z"}`,
+		"no layout":       `{"lugmark": "job/1", "now": "2026-11-25T12:00:00Z", "readings": {"b1/temperature": "64 F"}}`,
+		"odd and moving":  with(`, "use": {"V": "m1"}`, `"b1/rest-voltage": {"n": "132.0 V", "odd": true, "m": ""}, "b2/rest-voltage": {"n": "13.2 V", "moving": true, "m": "m2"}`),
+		"people disagree": with("", rested+`"b1/rest-voltage": ["13.20 V", {"n": "13.21 V", "at": "2026-11-25T11:00:00+01:00"}], "b2/rest-voltage": "13.20 V"`),
+		"setup disagrees": with(`, "sheets": {"sheet1": {"series-max": [2, 4]}}, "parts": {"b1": {"sheet": ["sheet1", "sheet2"]}}`, ""),
+		"read while joined, opened since": with("", rested+`"sA.p~sB.p/closed#1": "yes", "sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V",
+"sA.p~sB.p/closed": "no"`),
+		"joined since":   with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "yes"`),
+		"a return visit": with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
+		"skips":          with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
+	} {
+		t.Run(name, func(t *testing.T) {
+			f, state, blobs := read(t, text)
+			raw, err := Export(state, blobs, f.Visit, f.Now)
+			if err != nil {
+				t.Fatal(err)
+			}
+			g, again, _ := read(t, string(raw))
+			if g.Visit != f.Visit || !g.Now.Equal(f.Now) {
+				t.Errorf("visit %s now %v, want %s %v", g.Visit, g.Now, f.Visit, f.Now)
+			}
+			if a, b := verdicts(state, f.Visit, f.Now), verdicts(again, g.Visit, g.Now); a != b {
+				t.Errorf("before:\n%s\nafter:\n%s\n%s", a, b, raw)
+			}
+		})
+	}
+}
+
+// Strings read while joined always agree: a file that forgot this would pass
+// what the record does not.
+func TestAMatchReadWhileJoinedStaysWorthless(t *testing.T) {
+	f, state, _ := read(t, with("", `"bank/last-current": "2026-11-24T20:00:00+01:00",
+"b1/temperature": "18 C", "b2/temperature": "18 C", "b3/temperature": "18 C", "b4/temperature": "18 C",
+"sA.p~sB.p/closed#1": "yes", "sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "no"`))
+	for _, x := range checks.Run(checks.NewFacts(state, "v1", f.Now)) {
+		if x.Check() == "voltage-match" && x.Part() == "bank" && x.Verdict() != finding.CantTell {
+			t.Errorf("got %v", x.Verdict())
+		}
+	}
+}
+
+func TestExportWritesNamesWhilePeopleWantThem(t *testing.T) {
+	f, state, blobs := read(t, with(`, "title": "Invented jetty", "parts": {"p1": {"name": "Ines \"Vé\" Varga"}}`, ""))
+	raw, err := Export(state, blobs, "v1", f.Now)
+	if err != nil || !strings.Contains(string(raw), `"title": "Invented jetty"`) || !strings.Contains(string(raw), `"Ines \"Vé\" Varga"`) {
+		t.Errorf("%v\n%s", err, raw)
+	}
+	raw, err = Export(state, nil, "v1", f.Now)
+	if err != nil || strings.Contains(string(raw), "title") || strings.Contains(string(raw), "p1") {
+		t.Errorf("erased, and still there: %v\n%s", err, raw)
+	}
+}
+
+func TestExportRefusesWhatItCannotRead(t *testing.T) {
+	f, state, blobs := read(t, jetty)
+	raw, err := job.Encode(job.Event{
+		V: 1, ID: lookJob[:24] + "00000000ffff", Job: lookJob, Stream: "bbbbbbbbbbbbbbbb", Seq: 2, Prev: strings.Repeat("0", 64), Lam: 900,
+		At: stamp(f.Now), By: "p1", Type: "set/2", Field: "v1/b1/rest-voltage", Body: job.Unread{Kind: "set/2", Raw: []byte(`{"n":"1"}`)},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := job.Decode(raw)
+	if err != nil || state.Apply(e) != nil {
+		t.Fatal(err)
+	}
+	if _, err := Export(state, blobs, "v1", f.Now); err == nil || !strings.Contains(err.Error(), "newer") {
+		t.Errorf("got %v", err)
+	}
+}

@@ -1,0 +1,82 @@
+package plain
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"lugmark/checks"
+	"lugmark/core/job"
+	"lugmark/core/unit"
+)
+
+// value writes one value; nil when the form has no words for it.
+func (x *exporter) value(e job.Entry, f checks.Field) (*node, error) {
+	v := e.Value
+	switch v.Kind {
+	case job.KindQuantity:
+		return x.quantity(e, f)
+	case job.KindChoice:
+		return quoted(v.Choice), nil
+	case job.KindText:
+		return quoted(v.Text), nil
+	case job.KindTime:
+		return quoted(v.Time), nil
+	case job.KindPersonal:
+		if s, ok := job.Text(x.blobs, v.X); ok && s != "" {
+			return quoted(s), nil
+		}
+		return nil, nil
+	case job.KindSkip:
+		n := &node{shape: object}
+		n.set("skip", quoted(v.Skip))
+		n.set("why", quoted(v.Why))
+		if v.Until != "" {
+			n.set("until", quoted(v.Until))
+		}
+		return n, nil
+	}
+	return nil, fmt.Errorf("a value of this kind has no place in a plain file")
+}
+
+// quantity writes a number: bare when all else follows from the file.
+func (x *exporter) quantity(e job.Entry, f checks.Field) (*node, error) {
+	v := e.Value
+	number, ok := unit.Stored(v.Number, unit.Symbol(v.Unit))
+	if own, known := number.Unit.Base(); !ok || !known || own != base(f) {
+		return nil, fmt.Errorf("%s %s is no number in %s", v.Number, v.Unit, f.Unit)
+	}
+	n := quoted(v.Number + " " + v.Unit)
+	if bare(base(f)) {
+		n = &node{shape: shapeOf(v.Number), text: v.Number}
+	}
+	usual := ""
+	if measured(f, e.Key.Part) {
+		usual = x.meterOf[string(base(f))]
+	}
+	full := &node{shape: object}
+	full.set("n", n)
+	if v.Meter != usual {
+		full.set("m", quoted(v.Meter))
+	}
+	if at := e.Moment(); !f.Setup && !at.Equal(x.now) {
+		full.set("at", quoted(stamp(at)))
+	}
+	if v.Moving {
+		full.set("moving", &node{shape: truth, text: "true"})
+	}
+	if v.Odd || outside(f, number.Value) {
+		full.set("odd", &node{shape: truth, text: "true"})
+	}
+	if len(full.members) == 1 {
+		return n, nil
+	}
+	return full, nil
+}
+
+// shapeOf: a count is written as a JSON number where JSON can hold its digits.
+func shapeOf(digits string) shape {
+	if json.Valid([]byte(digits)) {
+		return number
+	}
+	return text
+}
