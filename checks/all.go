@@ -11,6 +11,7 @@ var All = []*Check{
 	rested,
 	sameTemp,
 	voltageMatch,
+	gapVoltageCheck,
 	torque,
 	polaritySteps,
 	bankTotal,

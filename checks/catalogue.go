@@ -19,7 +19,7 @@ func Fields() []Field {
 		fuseBreaking.Field, meterMeasures.Field, meterPercent.Field, meterCounts.Field, meterDue.Field, meterStep.Field,
 		meterRange.Field, wrenchTop.Field, wrenchClicks.Field, useVolts.Field, useAmperes.Field, useCelsius.Field, useTorque.Field,
 		hazardsRead.Field, arrivalVoltage.Field, lastCurrent.Field, firstVoltage.Field, restVoltage.Field, restClose.Field,
-		blockTemp.Field, gapVoltage.Field, blockR.Field, joinLeadR.Field, joinFuse.Field, linksClear.Field,
+		blockTemp.Field, gapVoltage.Field, stringGap.Field, gapOver.Field, blockR.Field, joinLeadR.Field, joinFuse.Field, linksClear.Field,
 		levelTaken.Field, fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field,
 		closed.Field, lastGap.Field, torqueSet.Field, stepVoltage.Field, totalVoltage.Field, inverterOff.Field,
 		prechargeLeft.Field, setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field,

@@ -59,17 +59,20 @@ func (f *Facts) matchRun(part string) ([]stop, *finding.Finding) {
 }
 
 // worstPair finds the pair of readings whose difference reaches furthest with
-// the uncertainty of that pair.
+// the uncertainty of that pair. Of those read alike only the highest and the
+// lowest can be in it.
 func worstPair(f *Facts, run []stop, closing unit.Volt) pair {
 	var worst pair
-	for i, a := range run {
-		for _, b := range run[i+1:] {
+	kept := outermost(run, func(s stop) unit.Volt { return s.shown.Value }, func(s stop) string { return readAlike(s.shown) })
+	for i, a := range kept {
+		for _, b := range kept[i+1:] {
+			high, low := a, b
 			if b.shown.Value > a.shown.Value {
-				a, b = b, a
+				high, low = b, a
 			}
-			d := difference(f, a.shown, b.shown, closing)
+			d := difference(f, high.shown, low.shown, closing)
 			if worst.high.part == "" || d.Value+d.U > worst.spread.Value+worst.spread.U {
-				worst = pair{a, b, d}
+				worst = pair{high, low, d}
 			}
 		}
 	}

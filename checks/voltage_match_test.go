@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugmark/core/bank"
 	"lugmark/core/finding"
 	"lugmark/core/say"
 )
@@ -61,5 +62,20 @@ func TestSettingAsideOpensNothing(t *testing.T) {
 	x := judged(t, f, voltageMatch, "sA")[0]
 	if x.Verdict() != finding.NotNeeded || x.Settled() {
 		t.Errorf("got %v, settled %v", x.Verdict(), x.Settled())
+	}
+}
+
+// Three blocks in rising order: the two ends are 12 mV apart, their neighbours
+// only 6 (hand: 12 − 0.82 > 10).
+func TestTheTwoEndsOfARunAreCompared(t *testing.T) {
+	three := bank.New(3, 1, bank.JoinStrings, bank.OneEnd)
+	for _, lines := range []string{
+		"b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.206 V\nb3/rest-voltage = 13.212 V",
+		"b1/rest-voltage = 13.212 V\nb2/rest-voltage = 13.206 V\nb3/rest-voltage = 13.200 V",
+		"b1/rest-voltage = 13.206 V\nb2/rest-voltage = 13.200 V\nb3/rest-voltage = 13.212 V",
+	} {
+		if got, why := verdict(t, fixture(t, three, restedAlike, lines), voltageMatch, "sA"); got != finding.Fail {
+			t.Errorf("%s: %v (%s), want fail", lines, got, why)
+		}
 	}
 }

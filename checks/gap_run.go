@@ -1,0 +1,187 @@
+package checks
+
+import (
+	"time"
+
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/measure"
+	"lugmark/core/unit"
+)
+
+// offset is where a block or string stands above the first one: the sum of its
+// gaps, none for the first itself.
+type offset struct {
+	part string
+	gaps []measure.Shown[unit.Volt]
+}
+
+func (o offset) volts() (v unit.Volt) {
+	for _, g := range o.gaps {
+		v += g.Value
+	}
+	return v
+}
+
+// stringsStand reports whether a match of this part compares whole strings.
+func (f *Facts) stringsStand(part string) bool {
+	return part == "bank" && f.Layout().Join == bank.JoinStrings && f.Layout().Series > 1
+}
+
+// gapRun gives where each block or string of a match stands above the first
+// one. Over names the first whose gap is beyond the meter's range; otherwise
+// the finding says what is missing, nil when nothing is.
+func (f *Facts) gapRun(part string) (run []offset, over string, lack *finding.Finding) {
+	read := func(q Quantity[unit.Volt], p string) measure.Shown[unit.Volt] {
+		v, ok := q.Of(f, p)
+		switch {
+		case gapOver.Yes(f, p) || ok && f.beyondTop(v):
+			if over == "" {
+				over = p
+			}
+		case !ok && lack == nil:
+			x := missing(q.Field, p)
+			lack = &x
+		}
+		return v
+	}
+	if f.stringsStand(part) {
+		for i, u := range f.Layout().Strings() {
+			o := offset{part: u.ID}
+			if i > 0 {
+				v := read(stringGap, u.ID)
+				o.gaps = append(o.gaps, v)
+			}
+			run = append(run, o)
+		}
+		return run, over, lack
+	}
+	units := []bank.Unit{{ID: part, Blocks: f.BlocksOf(part)}}
+	if part == "bank" && f.Layout().Join == bank.JoinGroups {
+		units = f.Layout().Groups()
+	}
+	for k, u := range units {
+		first := offset{part: u.Blocks[0]}
+		if k > 0 {
+			v := read(gapVoltage, first.part)
+			first.gaps = append(first.gaps, v)
+		}
+		run = append(run, first)
+		for _, b := range u.Blocks[1:] {
+			v := read(gapVoltage, b)
+			run = append(run, offset{b, append([]measure.Shown[unit.Volt]{v}, first.gaps...)})
+		}
+	}
+	return run, over, lack
+}
+
+// beyondTop reports whether a reading is not below the top of its meter's
+// range: what stands there then is no reading.
+func (f *Facts) beyondTop(v measure.Shown[unit.Volt]) bool {
+	top := f.meter(v.Meter, "V").Top
+	return top > 0 && float64(max(v.Value, -v.Value)) >= top
+}
+
+// widestOffset finds the two that stand furthest apart, with the uncertainty
+// of that pair. Of those read alike only the highest and the lowest can be it.
+func widestOffset(f *Facts, run []offset) (high, low string, spread measure.Reading[unit.Volt]) {
+	kept := outermost(run, offset.volts, func(o offset) string {
+		key := ""
+		for _, g := range o.gaps {
+			key += readAlike(g)
+		}
+		return key
+	})
+	for i, a := range kept {
+		for _, b := range kept[i+1:] {
+			top, bottom := a, b
+			if b.volts() > a.volts() {
+				top, bottom = b, a
+			}
+			d := between(f, top, bottom)
+			if high == "" || d.Value+d.U > spread.Value+spread.U {
+				high, low, spread = top.part, bottom.part, d
+			}
+		}
+	}
+	return high, low, spread
+}
+
+// between is how far a stands above b. One gap is one reading; two gaps to the
+// same first block are a difference; longer ways add their limits of error.
+func between(f *Facts, a, b offset) measure.Reading[unit.Volt] {
+	for len(a.gaps) > 0 && len(b.gaps) > 0 && a.gaps[len(a.gaps)-1] == b.gaps[len(b.gaps)-1] {
+		a.gaps, b.gaps = a.gaps[:len(a.gaps)-1], b.gaps[:len(b.gaps)-1]
+	}
+	if len(a.gaps) == 1 && len(b.gaps) == 1 {
+		return difference(f, a.gaps[0], b.gaps[0], 0)
+	}
+	d := measure.Reading[unit.Volt]{Value: a.volts() - b.volts()}
+	for _, g := range append(append([]measure.Shown[unit.Volt](nil), a.gaps...), b.gaps...) {
+		d.U += measure.Absolute(g, f.meter(g.Meter, "V")).U
+	}
+	return d
+}
+
+// firstOf is when the first gap of a run was read.
+func firstOf(run []offset) (first time.Time) {
+	for _, o := range run {
+		for _, g := range o.gaps {
+			if first.IsZero() || g.At.Before(first) {
+				first = g.At
+			}
+		}
+	}
+	return first
+}
+
+// closedDuring finds a link, drawn or not, that was on when one of the gaps of
+// a run was read. Between strings the links inside a string do not count.
+func (f *Facts) closedDuring(run []offset, strings bool) (link string, on bool) {
+	of, latest := map[string]string{}, 0
+	lams := map[int]bool{}
+	for _, o := range run {
+		for _, b := range f.BlocksOf(o.part) {
+			of[b] = o.part
+		}
+		for _, g := range o.gaps {
+			lams[g.Lam], latest = true, max(latest, g.Lam)
+		}
+	}
+	for _, l := range f.everClosed(latest) {
+		touched := map[string]bool{}
+		for _, b := range f.BlocksOf(l) {
+			if of[b] != "" {
+				touched[of[b]] = true
+			}
+		}
+		if len(touched) == 0 || strings && len(touched) < 2 {
+			continue
+		}
+		for lam := range lams {
+			e, standing := f.state.StandingAsOf(job.Key{Visit: f.visit, Part: l, Field: closed.ID}, lam)
+			if standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
+				return l, true
+			}
+		}
+	}
+	return "", false
+}
+
+// everClosed lists the links, drawn or not, that were ever entered as closed
+// up to a point of the record.
+func (f *Facts) everClosed(lam int) (links []string) {
+	for _, k := range f.state.KeysFrom(f.visit, "") {
+		if kind, _ := bank.PartKind(k.Part); k.Field != closed.ID || kind != bank.KindLink {
+			continue
+		}
+		for _, e := range f.state.History(k) {
+			if e.Lam <= lam && e.Value.Choice == "yes" {
+				links = append(links, k.Part)
+				break
+			}
+		}
+	}
+	return links
+}

@@ -1,0 +1,65 @@
+package checks
+
+import (
+	"testing"
+
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+)
+
+// A common meter, ±(0.5 % + 3 counts), showing 0.1 mV, by hand: at 9.6 mV
+// U = 0.048 + 0.3 = 0.348 mV, at 10 mV 0.35 mV, at 10.4 mV 0.352 mV.
+func TestGapVoltage(t *testing.T) {
+	walk(t, twoByTwo, gapVoltageCheck, "", []row{
+		{"below", restedAlike + "b2/gap-voltage = 9.6 mV", "sA", finding.Pass, "hand: 9.6 + 0.348 = 9.948"},
+		{"below, the other way round", restedAlike + "b2/gap-voltage = -9.6 mV", "sA", finding.Pass, "hand: the sign does not matter"},
+		{"just below", restedAlike + "b2/gap-voltage = 9.7 mV", "sA", finding.CantTell, "hand: 9.7 + 0.3485 = 10.05"},
+		{"at the limit", restedAlike + "b2/gap-voltage = 10.0 mV", "sA", finding.CantTell, "boundary"},
+		{"just above", restedAlike + "b2/gap-voltage = 10.3 mV", "sA", finding.CantTell, "hand: 10.3 − 0.3515 = 9.95"},
+		{"above", restedAlike + "b2/gap-voltage = 10.4 mV", "sA", finding.Fail, "hand: 10.4 − 0.352 = 10.048"},
+		{"whole millivolts", restedAlike + "b2/gap-voltage = 4 mV", "sA", finding.Pass, "hand: 4 + 0.02 + 3 = 7.02"},
+		{"ten-millivolt steps", restedAlike + "b2/gap-voltage = 0.00 V", "sA", finding.CantTell, "hand: ±3 counts of 10 mV is 30 mV"},
+		{"over-range", restedAlike + "b2/gap-over-range = yes", "sA", finding.Fail, "hand: beyond any millivolt range"},
+		{"not over-range, and no reading", restedAlike + "b2/gap-over-range = no", "sA", finding.ToDo, "boundary: missing is not zero"},
+		{"at the top of the range", restedAlike + "m1/measures = V\nm1/percent = 0.5 %\nm1/counts = 3\nm1/range = 0.06 V\nb2/gap-voltage = 60.0 mV, m1", "sA", finding.Fail, "hand: what stands at the top is no reading"},
+		{"over-range, no rest known", "b2/gap-over-range = yes", "sA", finding.CantTell, "hand: rest could have caused it"},
+		{"missing", restedAlike, "sA", finding.ToDo, "boundary"},
+		{"small, no rest known", "b2/gap-voltage = 1.0 mV", "sA", finding.CantTell, "common practice, no source: rest first"},
+		{"20 mV, no rest known", "b2/gap-voltage = 20.0 mV", "sA", finding.CantTell, "hand: rest could have caused it"},
+		{"0.2 V, no rest known", "b2/gap-voltage = 200 mV", "sA", finding.Fail, "hand: above 0.10 V no rest causes it"},
+		{"read after one hour of rest", restedAlike + "b2/gap-voltage = 1.0 mV, at -13h", "sA", finding.CantTell, "hand: last current 14 h ago, read 13 h ago"},
+		{"read after twelve hours of rest", restedAlike + "b2/gap-voltage = 1.0 mV, at -2h", "sA", finding.Pass, "boundary: 14 − 2 = 12 h"},
+		{"the series link was on", restedAlike + "b1.n~b2.p/closed = yes\nb2/gap-voltage = 1.0 mV", "sA", finding.CantTell, "hand: all other links open"},
+		{"the string was joined elsewhere", restedAlike + "sA.p~sB.p/closed = yes\nb2/gap-voltage = 1.0 mV", "sA", finding.CantTell, "hand: never on a string that is joined elsewhere"},
+		{"an undrawn link was on", restedAlike + "b1.p~b2.p/closed = yes\nb2/gap-voltage = 0.1 mV", "sA", finding.CantTell, "hand: joined blocks always read alike"},
+		{"the link was on only afterwards", restedAlike + "b2/gap-voltage = 1.0 mV\nb1.n~b2.p/closed = yes", "sA", finding.Pass, "hand"},
+		{"the firm is stricter", restedAlike + "house/gap-voltage.gap = 5 mV\nb2/gap-voltage = 6.0 mV", "sA", finding.Fail, "hand: 6 − 0.33 > 5"},
+		{"strings, small", restedAlike + "sB/string-gap = 2.0 mV", "bank", finding.Pass, "hand: 2 + 0.31"},
+		{"strings, with their series links on", restedAlike + "b1.n~b2.p/closed = yes\nb3.n~b4.p/closed = yes\nsB/string-gap = 2.0 mV", "bank", finding.Pass, "hand: the links inside a string belong there"},
+		{"strings, joined already", restedAlike + "sA.n~sB.n/closed = yes\nsB/string-gap = 2.0 mV", "bank", finding.CantTell, "hand: joined while read never counts"},
+		{"strings, not read", restedAlike, "bank", finding.ToDo, "boundary"},
+	})
+}
+
+// Three against one first block: 6 and −6 mV are 12 mV apart, though each is
+// near the first (hand).
+func TestTheWidestGapIsJudged(t *testing.T) {
+	three := bank.New(1, 3, bank.JoinGroups, bank.OneEnd)
+	walk(t, three, gapVoltageCheck, restedAlike, []row{
+		{"both above", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = 5.0 mV", "gA", finding.Pass, "hand: 6 + 0.33 ≤ 10"},
+		{"one above, one below", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = -6.0 mV", "gA", finding.Fail, "hand: 12 − 2·√(0.06²/3 + 0.1²/6) = 11.9 > 10"},
+	})
+	groups := bank.New(2, 2, bank.JoinGroups, bank.OneEnd)
+	walk(t, groups, gapVoltageCheck, restedAlike, []row{
+		{"inside the second group", "b4/gap-voltage = 9.0 mV", "gB", finding.Pass, "hand: 9 + 0.345 ≤ 10, against block 3"},
+		{"all groups", "b2/gap-voltage = 1.0 mV\nb3/gap-voltage = 4.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.Pass, "hand: block 4 stands 4 + 4 above block 1, U 0.32 + 0.32"},
+		{"all groups, too far", "b2/gap-voltage = -1.0 mV\nb3/gap-voltage = 6.0 mV\nb4/gap-voltage = 5.0 mV", "bank", finding.Fail, "hand: block 4 stands 6 + 5 + 1 = 12 above block 2, U 0.33 + 0.325 + 0.305"},
+		{"the first of the second group is not read", "b2/gap-voltage = 1.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.ToDo, "boundary"},
+	})
+	walk(t, bank.New(1, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike, []row{
+		{"strings of one block", "b2/gap-voltage = 1.0 mV", "bank", finding.Pass, "hand: the block is the string"},
+	})
+	walk(t, bank.New(5, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike, []row{
+		{"above 60 V", "sB/string-gap = 1.0 mV", "bank", finding.CantTell, "hand: 5 · 14.6 = 73 V; the method is not for it"},
+	})
+}
