@@ -15,4 +15,5 @@ var All = []*Check{
 	torque,
 	polaritySteps,
 	bankTotal,
+	precharge,
 }

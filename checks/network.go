@@ -1,0 +1,308 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/cell"
+	"lugmark/core/circuit"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+var (
+	sayAssumedBlockR = say.Phrase{Key: "assumed.block-resistance", English: "Block resistances were not all measured: worked out for good blocks ({low}) and for poor ones ({high}), each ±25 %."}
+	sayAssumedLink   = say.Phrase{Key: "assumed.link", English: "Links of {ohms} assumed where neither a resistance nor cable and length is entered."}
+	sayAssumedCable  = say.Phrase{Key: "assumed.link-cable", English: "Resistance of links taken from cable size and length at 75 °C, plus {ohms} for both lugs."}
+)
+
+const (
+	// A measured block is known to ±10 %, one taken from its capacity to ±25 %
+	// about each of two values. Our choice.
+	measuredBand unit.Ratio = 0.10
+	assumedBand  unit.Ratio = 0.25
+
+	// A short link of 35 mm² with its lugs. Our choice.
+	usualLink unit.Ohm = 0.25e-3
+
+	// Both lugs of a link with their joints, and the copper warm. Our choice.
+	usualLugs  unit.Ohm     = 0.04e-3
+	warmCopper unit.Celsius = 75
+)
+
+// band is one way in which the branch resistances may be: what is most likely
+// of each, the least and the most.
+type band struct{ likely, low, high []unit.Ohm }
+
+// network is the bank, or one group of it, as branches side by side.
+type network struct {
+	branches []string   // ids: strings, or the blocks of a group
+	blocks   [][]string // of each branch
+	ladder   circuit.Ladder
+	bands    []band // one when every block was measured, else two; none for one branch
+}
+
+// networks gives the ladders of the bank: one of its strings, or one of each
+// group. What is missing for them is a finding.
+func (f *Facts) networks() (map[string]network, *finding.Finding) {
+	out := map[string]network{}
+	for _, part := range f.networkParts() {
+		n, gap := f.network(part)
+		if gap != nil {
+			return nil, gap
+		}
+		out[part] = n
+	}
+	return out, nil
+}
+
+// networkParts: the bank, or each group where groups stand in series.
+func (f *Facts) networkParts() []string {
+	if f.Layout().Join != bank.JoinGroups || f.Layout().Series == 1 {
+		return []string{"bank"}
+	}
+	var parts []string
+	for _, g := range f.Layout().Groups() {
+		parts = append(parts, g.ID)
+	}
+	return parts
+}
+
+// network builds the ladder of the bank's strings or of one group.
+func (f *Facts) network(part string) (network, *finding.Finding) {
+	l := f.Layout()
+	n := network{}
+	var copper []unit.Ohm
+	row := 0 // of the group
+	switch {
+	case l.Join == bank.JoinGroups:
+		for i, g := range l.Groups() {
+			if g.ID == part || part == "bank" && l.Series == 1 {
+				row, n.branches = i, g.Blocks
+			}
+		}
+		for _, b := range n.branches {
+			n.blocks = append(n.blocks, []string{b})
+		}
+		n.ladder.Plus, n.ladder.Minus = groupEnds(l, row)
+	default:
+		for _, s := range l.Strings() {
+			n.branches, n.blocks = append(n.branches, s.ID), append(n.blocks, s.Blocks)
+		}
+		n.ladder.Plus, n.ladder.Minus, _ = l.LeadColumns()
+	}
+	if len(n.branches) < 2 {
+		return n, nil
+	}
+	for k, id := range n.branches {
+		var own unit.Ohm
+		for i := 0; i+1 < len(n.blocks[k]); i++ {
+			own += f.linkOhm(bank.LinkID(n.blocks[k][i]+".n", n.blocks[k][i+1]+".p"))
+		}
+		for _, sign := range []string{".p", ".n"} {
+			if l.Bars() {
+				own += f.linkOhm(bank.LinkID(id+sign, barOf(l, row, sign)))
+			}
+		}
+		copper = append(copper, own)
+		if k > 0 && !l.Bars() {
+			n.ladder.Rungs = append(n.ladder.Rungs, circuit.Rung{
+				Plus:  f.linkOhm(bank.LinkID(n.branches[k-1]+".p", id+".p")),
+				Minus: f.linkOhm(bank.LinkID(n.branches[k-1]+".n", id+".n")),
+			})
+		}
+	}
+	var gap *finding.Finding
+	n.bands, gap = f.bands(n.blocks, copper)
+	if gap != nil {
+		return network{}, gap
+	}
+	for _, r := range n.bands[0].likely {
+		n.ladder.Branches = append(n.ladder.Branches, circuit.Branch{R: r})
+	}
+	return n, nil
+}
+
+// groupEnds gives the columns at which the current enters and leaves a group.
+func groupEnds(l bank.Layout, row int) (plus, minus int) {
+	plus, minus, _ = l.LeadColumns()
+	if above, ok := l.GroupLinkColumn(row - 1); ok {
+		plus = above
+	}
+	if below, ok := l.GroupLinkColumn(row); ok {
+		minus = below
+	}
+	return plus, minus
+}
+
+// barOf is the bus bar on which the leads of a branch end.
+func barOf(l bank.Layout, row int, sign string) string {
+	if l.Join == bank.JoinGroups {
+		return l.Groups()[row].ID + sign
+	}
+	return "bar" + sign
+}
+
+// bands gives the branch resistances: once where every block was measured,
+// else once for good blocks and once for poor ones.
+func (f *Facts) bands(branches [][]string, copper []unit.Ohm) ([]band, *finding.Finding) {
+	bands := make([]band, 2)
+	all := true
+	for k, blocks := range branches {
+		sums := [2]struct{ likely, low, high unit.Ohm }{}
+		for _, b := range blocks {
+			r, gap := f.blockOhm(b)
+			if gap != nil {
+				return nil, gap
+			}
+			all = all && r.measured
+			tolerance := assumedBand
+			if r.measured {
+				tolerance = measuredBand
+			}
+			for i, likely := range []unit.Ohm{r.Low, r.High} {
+				sums[i].likely += likely
+				sums[i].low += likely * unit.Ohm(1-tolerance)
+				sums[i].high += likely * unit.Ohm(1+tolerance)
+			}
+		}
+		for i := range bands {
+			bands[i].likely = append(bands[i].likely, sums[i].likely+copper[k])
+			bands[i].low = append(bands[i].low, sums[i].low+copper[k])
+			bands[i].high = append(bands[i].high, sums[i].high+copper[k])
+		}
+	}
+	if all {
+		bands = bands[:1]
+	}
+	return bands, nil
+}
+
+// blockOhms is the resistance of a block: measured, Low and High alike, or the
+// pair for which a share is worked out.
+type blockOhms struct {
+	measure.Interval[unit.Ohm]
+	measured bool
+}
+
+func (f *Facts) blockOhm(block string) (blockOhms, *finding.Finding) {
+	if r, ok := blockR.Plain(f, block); ok {
+		return blockOhms{measure.Interval[unit.Ohm]{Low: r, High: r}, true}, nil
+	}
+	rated := f.capacity(block)
+	r, ok := cell.ShareResistance(rated.Value)
+	if !rated.All() || !ok {
+		x := rated.Missing()
+		return blockOhms{}, &x
+	}
+	f.assume(sayAssumedBlockR.With("low", exact(r.Low, "mOhm"), "high", exact(r.High, "mOhm")))
+	return blockOhms{r, false}, nil
+}
+
+// linkOhm is the resistance of a link with its lugs and joints: measured lug
+// to lug, else from its cable and length, else assumed. Further conductors of
+// the link stand beside the first.
+func (f *Facts) linkOhm(link string) unit.Ohm {
+	r, known := f.conductorOhm(link, warmCopper, usualLugs)
+	if !known {
+		f.assume(sayAssumedLink.With("ohms", exact(usualLink, "mOhm")))
+		return usualLink
+	}
+	return r
+}
+
+// conductorOhm is the resistance of a link or lead as entered; lugs is added
+// where it comes from cable and length. False when nothing is entered.
+func (f *Facts) conductorOhm(part string, copper unit.Celsius, lugs unit.Ohm) (unit.Ohm, bool) {
+	ids := []string{part}
+	if kind, is := bank.PartKind(part); is && kind == bank.KindLink {
+		ids = append(ids, f.entered(bank.KindLink, part+"~")...)
+	}
+	var siemens float64
+	known := false
+	for _, id := range ids {
+		r, ok := linkR.Plain(f, id)
+		if !ok {
+			r, ok = f.cableOhm(id, copper)
+			if ok && lugs > 0 {
+				r += lugs
+				f.assume(sayAssumedCable.With("ohms", exact(lugs, "mOhm")))
+			}
+		}
+		if ok && r > 0 {
+			siemens, known = siemens+1/float64(r), true
+		}
+	}
+	if !known {
+		return 0, false
+	}
+	return unit.Ohm(1 / siemens), true
+}
+
+// currents gives what every branch carries at a load: the lowest and the
+// highest over all corners of what the resistances may be.
+func (n network) currents(load unit.Ampere) ([]measure.Interval[unit.Ampere], error) {
+	if len(n.branches) == 1 {
+		return []measure.Interval[unit.Ampere]{{Low: load, High: load}}, nil
+	}
+	var out []measure.Interval[unit.Ampere]
+	for _, b := range n.bands {
+		spans, err := n.ladder.Corners(load, b.low, b.high)
+		if err != nil {
+			return nil, err
+		}
+		if out == nil {
+			out = spans
+			continue
+		}
+		for k := range out {
+			out[k].Low, out[k].High = min(out[k].Low, spans[k].Low), max(out[k].High, spans[k].High)
+		}
+	}
+	return out, nil
+}
+
+// uneven is the largest branch current over the smallest, all resistances as
+// they most likely are; of the bands the worse one counts.
+func (n network) uneven(load unit.Ampere) unit.Ratio {
+	worst := unit.Ratio(1)
+	for _, b := range n.bands {
+		l := n.ladder
+		for k, r := range b.likely {
+			l = l.With(k, r)
+		}
+		flow, err := l.Divide(load)
+		if err != nil {
+			continue
+		}
+		if r, ok := circuit.Uneven(flow.Branch); ok {
+			worst = max(worst, r)
+		}
+	}
+	return worst
+}
+
+// largestShare is the largest part of the bank's current that any block
+// carries, lowest and highest, and that block.
+func (f *Facts) largestShare() (share measure.Interval[unit.Ratio], block string, gap *finding.Finding) {
+	nets, gap := f.networks()
+	if gap != nil {
+		return share, "", gap
+	}
+	for _, part := range f.networkParts() {
+		spans, err := nets[part].currents(1)
+		if err != nil {
+			x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank"))
+			return share, "", &x
+		}
+		for k, s := range spans {
+			if block == "" || unit.Ratio(s.High) > share.High {
+				share = measure.Interval[unit.Ratio]{Low: unit.Ratio(s.Low), High: unit.Ratio(s.High)}
+				block = nets[part].blocks[k][0]
+			}
+		}
+	}
+	return share, block, nil
+}
+
+var sayNetworkOdd = say.Phrase{Key: "network.odd", English: "The resistances entered for blocks and links give no solution."}

@@ -1,0 +1,178 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/cell"
+	"lugmark/core/circuit"
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// An inverter's empty capacitors are a short circuit for an instant. They are
+// filled through a resistor until little is left across the open switch.
+//
+//	left ≤ min(5 % of the bank, 2 V)  [V]
+//	s_max · left / (R_bank + R_leads) ≤ trip of one block  [A]
+//
+// What a block sees is its share of the rush, so its own trip decides.
+var precharge = &Check{
+	ID: "precharge", Stage: SwitchOn,
+	Title:   say.Phrase{Key: "precharge.title", English: "Precharge"},
+	Asks:    say.Phrase{Key: "precharge.asks", English: "Are the inverter's capacitors full enough to close the main switch?"},
+	Sources: []cite.Source{cite.PrechargeLeft, cite.OurRule},
+	Fields:  []Field{prechargeLeft.Field, totalVoltage.Field, inverterOff.Field, inverterOwn.Field},
+	Parts:   prechargeParts,
+	Eval:    evalPrecharge,
+}
+
+var (
+	sayNoInverter   = say.Phrase{Key: "precharge.no-inverter", English: "No inverter is entered on this line. Enter it when there is one."}
+	sayPrechargeOwn = say.Phrase{Key: "precharge.own", English: "{inverter} precharges itself by its manual, {page}."}
+	sayLeftLittle   = say.Phrase{Key: "precharge.pass", English: "Across the open switch {found} is left; the limit is {limit}. Closing over that pushes {rush} through one block, which bears {bears}."}
+	sayLeftMuch     = say.Phrase{Key: "precharge.fail", English: "Across the open switch {found} is left; the limit is {limit}. A load is on the line, or the resistor is wrong."}
+	sayLeftUnk      = say.Phrase{Key: "precharge.cant-tell", English: "Across the open switch {found} is left, too close to the limit of {limit} for this meter."}
+	sayRushMuch     = say.Phrase{Key: "precharge.rush", English: "Closing over the {left} that is left would push {found} through one block; it bears {bears}."}
+	sayRushUnk      = say.Phrase{Key: "precharge.rush-cant-tell", English: "Closing over the {left} that is left could push {found} through one block, which bears {bears}."}
+	sayRushNoLimit  = say.Phrase{Key: "precharge.no-limit", English: "Across the open switch {found} is left, but what one block bears when the switch closes is not entered."}
+	sayInverterUnk  = say.Phrase{Key: "precharge.state", English: "Nobody entered whether {inverter} was off. With it on, the volts across the switch prove nothing."}
+	sayInverterOn   = say.Phrase{Key: "precharge.on", English: "{inverter} was on. With it on, the volts across the switch prove nothing."}
+	sayKeepFilling  = say.Phrase{Key: "precharge.go-on", English: "Keep precharging, or find what loads the line; then read across the switch again."}
+	sayTurnOff      = say.Phrase{Key: "precharge.turn-off", English: "Switch {inverter} off, precharge, and read across the switch again."}
+)
+
+const (
+	// 5 % of the bank: read in articles on precharge. The smaller of both
+	// counts; 2 V alone would be 16 % of a 12.8 V bank.
+	mostLeftPart unit.Ratio = 0.05
+	mostLeft     unit.Volt  = 2
+)
+
+func prechargeParts(f *Facts) ([]string, say.Line) {
+	inverters := f.entered(bank.KindInverter, "inverter")
+	if len(inverters) == 0 {
+		return nil, sayNoInverter.With()
+	}
+	var why say.Line
+	for _, id := range inverters {
+		page, has := sheetPage.Of(f, id)
+		if !inverterOwn.Yes(f, id) || !has {
+			return []string{"switch"}, say.Line{}
+		}
+		why = sayPrechargeOwn.With("inverter", bank.Name(id), "page", page)
+	}
+	return nil, why
+}
+
+func evalPrecharge(f *Facts, part string) []finding.Finding {
+	for _, id := range f.entered(bank.KindInverter, "inverter") {
+		if inverterOwn.Yes(f, id) {
+			if _, has := sheetPage.Of(f, id); !has {
+				return one(missing(sheetPage.Field, id))
+			}
+		}
+	}
+	shown, ok := prechargeLeft.Of(f, part)
+	if !ok {
+		return one(missing(prechargeLeft.Field, part))
+	}
+	volts, ok := totalVoltage.Of(f, "bank")
+	if !ok {
+		return one(missing(totalVoltage.Field, "bank"))
+	}
+	most := min(mostLeft, volts.Value*unit.Volt(mostLeftPart))
+	limit, most, notes := upper(f, "precharge", "left", base[unit.Volt]{most, finding.Practice, cite.Both(cite.PrechargeLeft, cite.OurRule)})
+	left := measure.Absolute(shown, f.meter(shown.Meter, "V"))
+	left.Value = max(left.Value, -left.Value)
+	found := finding.Measured(left, "V", limit)
+	answer := func(x finding.Finding) []finding.Finding {
+		return one(x.Value(found).Against(limit).Noting(notes...))
+	}
+	if x, bad := f.inverterNotOff(); bad {
+		return answer(x)
+	}
+	said := []any{"found", found.Text, "limit", exact(most, "V")}
+	side := measure.AtMost(left.Interval(), most)
+	if side == measure.Outside {
+		return answer(finding.Fails(sayLeftMuch.With(said...), sayKeepFilling.With()))
+	}
+	rush, gap := f.rush(left)
+	if gap != nil {
+		return one(*gap)
+	}
+	bears, ok := f.blockBears()
+	if !ok {
+		return answer(finding.CannotTell(sayRushNoLimit.With(said...), lowest(f, sheetDischarge, "bank").Enter()))
+	}
+	rushLimit := finding.AtMost("rush", bears.Value, bears.Kind, bears.Source)
+	predicted := finding.Predicted(rush, "A", rushLimit)
+	rushSide := measure.AtMost(rush, bears.Value)
+	rushSaid := []any{"left", found.Text, "found", predicted.Text, "bears", exact(bears.Value, "A")}
+	said = append(said, "rush", predicted.Text, "bears", exact(bears.Value, "A"))
+	switch {
+	case rushSide == measure.Outside:
+		return one(finding.Fails(sayRushMuch.With(rushSaid...), sayKeepFilling.With()).Value(predicted).Against(rushLimit))
+	case side == measure.Across:
+		return answer(finding.CannotTell(sayLeftUnk.With(said...), sayKeepFilling.With()))
+	case rushSide == measure.Across:
+		return one(finding.CannotTell(sayRushUnk.With(rushSaid...), sayKeepFilling.With()).Value(predicted).Against(rushLimit))
+	}
+	return answer(finding.Passes(sayLeftLittle.With(said...)))
+}
+
+// inverterNotOff says that an inverter on the line was on, or that nobody knows.
+func (f *Facts) inverterNotOff() (finding.Finding, bool) {
+	for _, id := range f.entered(bank.KindInverter, "inverter") {
+		if inverterOwn.Yes(f, id) {
+			continue
+		}
+		state, known := inverterOff.Of(f, id)
+		switch {
+		case !known:
+			return finding.CannotTell(sayInverterUnk.With("inverter", bank.Name(id)), enter(inverterOff.Field, id)), true
+		case state != "yes":
+			return finding.CannotTell(sayInverterOn.With("inverter", bank.Name(id)), sayTurnOff.With("inverter", bank.Name(id))), true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// rush is what one block sees when the switch closes over what is left [A]: its
+// share of left / (R_bank + R_leads). Leads count where they are known.
+func (f *Facts) rush(left measure.Reading[unit.Volt]) (measure.Interval[unit.Ampere], *finding.Finding) {
+	rated := highest(f, sheetCapacity, "bank") // the largest block has the least resistance
+	block, ok := cell.InrushResistance(rated.Value)
+	if !rated.All() || !ok {
+		x := rated.Missing()
+		return measure.Interval[unit.Ampere]{}, &x
+	}
+	share, _, gap := f.largestShare()
+	if gap != nil {
+		return measure.Interval[unit.Ampere]{}, gap
+	}
+	bankR := block * unit.Ohm(f.Layout().Series) / unit.Ohm(f.Layout().Parallel)
+	var leads unit.Ohm
+	for _, lead := range []string{"lead.p", "lead.n"} {
+		r, _ := f.conductorOhm(lead, coldCopper, 0)
+		leads += r
+	}
+	low, _ := circuit.Inrush(max(0, left.Value-left.U), bankR, leads)
+	high, _ := circuit.Inrush(left.Value+left.U, bankR, leads)
+	return measure.Interval[unit.Ampere]{Low: low * unit.Ampere(share.Low), High: high * unit.Ampere(share.High)}, nil
+}
+
+// coldCopper is the temperature at which a conductor resists least before the
+// first current: 20 °C, where its resistance is tabled.
+const coldCopper unit.Celsius = 20
+
+// blockBears is the current at which a block's protection opens in a rush: its
+// trip where the sheets give it, else its continuous current once.
+func (f *Facts) blockBears() (base[unit.Ampere], bool) {
+	if trip := lowest(f, sheetTrip, "bank"); trip.All() {
+		return trip.Base(f), true
+	}
+	steady := lowest(f, sheetDischarge, "bank")
+	return base[unit.Ampere]{steady.Value, finding.Practice, cite.OurRule.Line()}, steady.All()
+}
