@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -83,19 +84,37 @@ func TestChangedSinceASeal(t *testing.T) {
 	}
 }
 
-// Two events with one seq: the seal covers one of them, and the other shows.
+// Two events with one seq: the seal covers one of them, and the other shows,
+// whichever of the two has the lower hash.
 func TestASealDoesNotCoverTheOtherOfTwoTwins(t *testing.T) {
 	a := newMaker(t, 'b')
 	one := a.add(1, volt, volts("13.20"))
 	twin := *a
-	two := a.add(2, volt, volts("13.21"))
-	other := twin.add(2, volt, volts("13.22"))
-	s := apply(t, one, two)
-	sealer := newMaker(t, 'c')
-	sealed := sealer.add(3, "", seal(1, s.Frontier()))
-	s.Apply(sealed)
-	s.Apply(other)
-	if changed, _ := s.ChangedSince(sealed.ID); len(changed) == 0 {
-		t.Error("the second of two events with one seq must show")
+	pair := []Event{a.add(2, volt, volts("13.21")), twin.add(2, volt, volts("13.22"))}
+	for i := range pair {
+		sealedOne, other := pair[i], pair[1-i]
+		s := apply(t, one, sealedOne)
+		sealer := newMaker(t, 'c')
+		sealed := sealer.add(3, "", seal(1, s.Frontier()))
+		s.Apply(sealed)
+		s.Apply(other)
+		changed, _ := s.ChangedSince(sealed.ID)
+		if !slices.ContainsFunc(changed, func(e Event) bool { return e.ID == other.ID }) {
+			t.Errorf("twin %d: %v", i, changed)
+		}
+	}
+	if picture(apply(t, one, pair[0], pair[1])) != picture(apply(t, pair[1], pair[0], one)) {
+		t.Error("the order of twins matters")
+	}
+}
+
+func TestTheSealInForceIsTheHighestRevision(t *testing.T) {
+	a := newMaker(t, 'b')
+	s := apply(t, a.add(1, volt, volts("13.20")))
+	two := a.add(5, "", seal(2, s.Frontier()))
+	s.Apply(two)
+	s.Apply(a.add(9, "", seal(1, s.Frontier()))) // from a phone that did not know
+	if at, ok := s.SealedAt(); !ok || at.ID != two.ID {
+		t.Errorf("sealed at revision %d", at.Body.Rev)
 	}
 }

@@ -109,6 +109,21 @@ func TestASlipStampsNothing(t *testing.T) {
 	}
 }
 
+func TestTheEventsOfOneActFollowEachOther(t *testing.T) {
+	s := New(testJob)
+	w := testWriter(s, 7)
+	one, err1 := w.SetChoice(stamp(1), key(t, "v1/b1/closed"), "no", nil)
+	two, err2 := w.SetChoice(stamp(2), key(t, "v1/b2/closed"), "no", nil)
+	if err1 != nil || err2 != nil || one.Event.Lam != 1 || two.Event.Lam != 2 || two.Event.Seq != 2 {
+		t.Errorf("lam %d and %d, seq %d", one.Event.Lam, two.Event.Lam, two.Event.Seq)
+	}
+	e := keep(t, s, two, nil)
+	keep(t, s, one, nil)
+	if s.Heads()[e.Stream].Seq != 2 {
+		t.Error("both are there")
+	}
+}
+
 func second(_ Stamped, err error) error { return err }
 
 func manyIDs(n int) (out []string) {

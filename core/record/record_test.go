@@ -111,6 +111,23 @@ func TestTheSameSetMakesTheSameFile(t *testing.T) {
 	}
 }
 
+func TestEventsStandInTheOrderOfTheJob(t *testing.T) {
+	c := contents(t)
+	// The last event gets the first id; its lam says where it belongs.
+	const last = `"id":"019ab3c0-1d00-7000-8000-000000000006"`
+	c.Events[5].Raw = bytes.Replace(c.Events[5].Raw, []byte(last), []byte(`"id":"019ab3c0-1d00-7000-8000-000000000000"`), 1)
+	f, err := Write(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, _ := Read(f)
+	for i, e := range got.Events {
+		if e.Seq != i+1 {
+			t.Errorf("event %d has seq %d", i+1, e.Seq)
+		}
+	}
+}
+
 func TestWriteRefusesWhatNobodyCouldRead(t *testing.T) {
 	for name, spoil := range map[string]func(*Contents){
 		"an event that is none":     func(c *Contents) { c.Events[0].Raw = []byte("{}") },
@@ -185,6 +202,7 @@ func TestWhatHidesInTheSpellingIsFound(t *testing.T) {
 		{"no padding", sig, strings.TrimRight(sig, "="), 2},
 		{"an empty line", lines[1], "\n" + lines[1], 2},
 		{"another kind of line", lines[1], "x" + lines[1][1:], 2},
+		{"a carriage return within base64", sig, sig[:40] + "\r" + sig[40:], 2},
 		{"base64 of the web", sig, strings.NewReplacer("+", "-", "/", "_").Replace(sig), 2},
 	}
 	for _, r := range rows {

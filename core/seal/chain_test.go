@@ -148,6 +148,44 @@ func TestADamagedFirstEventDoesNotMakeForgeriesOfTheOthers(t *testing.T) {
 	}
 }
 
+func TestASealTellsThatTheEndOfAStreamIsMissing(t *testing.T) {
+	s := job.New(testJob)
+	var events []job.Signed
+	writers, keys := []*job.Writer{}, []ed25519.PrivateKey{}
+	for i := range 2 {
+		key := ed25519.NewKeyFromSeed(unhex(t, rfc8032[i].secret))
+		author := job.Author{By: "p1", Key: EncodeKey(key.Public().(ed25519.PublicKey)), App: "lugmark test"}
+		writers, keys = append(writers, job.NewWriter(author, [16]byte{byte(i)}, s)), append(keys, key)
+	}
+	digest := strings.Repeat("ab", 32)
+	results := job.Ref{Sum: digest, Len: 9, Type: "application/json"}
+	k := job.Key{Visit: "v1", Part: "b3", Field: "model"}
+	write := func(i int, body job.Body, field job.Key) {
+		t.Helper()
+		id := fmt.Sprintf("019ab3c0-1d00-7000-8000-%012x", len(events))
+		stamped, err := writers[i].Stamp(time.Date(2026, 11, 25, 8, 0, 0, 0, time.UTC), id, field, body, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		events = append(events, stamped.Signed(Sign(keys[i], stamped.Hash)))
+		if err := s.ApplySigned(events[len(events)-1]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	text := job.Set{Value: job.Value{Kind: job.KindText, Text: "Invented 100"}}
+	write(0, text, k)
+	write(1, text, k)
+	write(0, text, k) // nobody's first event has seen this one
+	write(1, job.Seal{Rev: 1, Frontier: s.Frontier(), Digest: digest, Results: results, Rules: "2026-11"}, job.Key{})
+	if f := VerifyChain(testJob, events); len(f) != 0 {
+		t.Fatalf("whole: %v", f)
+	}
+	f := VerifyChain(testJob, slices.Delete(events, 2, 3))
+	if len(f) != 1 || f[0].Trouble != Unseen || f[0].Line != 3 {
+		t.Errorf("cut: %v", f)
+	}
+}
+
 // Whatever bit is turned in whatever event, somebody notices.
 func TestAnyFlippedBitOfARecordIsFound(t *testing.T) {
 	events := twoStreams(t)
