@@ -16,4 +16,5 @@ var All = []*Check{
 	polaritySteps,
 	bankTotal,
 	precharge,
+	chargerSettings,
 }

@@ -50,6 +50,7 @@ var (
 	setEqualise   = choice("equalise", SwitchOn, "Equalise", "", options("equalise", "off", "Off", "on", "On"), bank.KindCharger)
 	setTempComp   = choice("temp-comp", SwitchOn, "Temperature compensation", "", options("temp-comp", "off", "Off, 0 mV per kelvin", "on", "On"), bank.KindCharger)
 	setRecover    = choice("recover", SwitchOn, "Recover or desulphate", "", options("recover", "off", "Off", "on", "On"), bank.KindCharger)
+	heldAbsorb    = quantity[unit.Volt]("absorption-at-posts", FirstCharge, "Voltage at the posts while the charger holds absorption", "At the outer posts of what is charged, with the same meter as the blocks.", bank.KindCharger).physics(1, 300)
 	foundAbsorb   = quantity[unit.Volt]("absorption-found", SwitchOn, "Absorption voltage, as found", "Optional.", bank.KindCharger).physics(1, 300)
 
 	// First charge

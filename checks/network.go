@@ -290,16 +290,28 @@ func (f *Facts) largestShare() (share measure.Interval[unit.Ratio], block string
 		return share, "", gap
 	}
 	for _, part := range f.networkParts() {
-		spans, err := nets[part].currents(1)
-		if err != nil {
-			x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank"))
-			return share, "", &x
+		s, b, gap := nets[part].largestShare()
+		if gap != nil {
+			return share, "", gap
 		}
-		for k, s := range spans {
-			if block == "" || unit.Ratio(s.High) > share.High {
-				share = measure.Interval[unit.Ratio]{Low: unit.Ratio(s.Low), High: unit.Ratio(s.High)}
-				block = nets[part].blocks[k][0]
-			}
+		if block == "" || s.High > share.High {
+			share, block = s, b
+		}
+	}
+	return share, block, nil
+}
+
+// largestShare is [Facts.largestShare] for one ladder.
+func (n network) largestShare() (share measure.Interval[unit.Ratio], block string, gap *finding.Finding) {
+	spans, err := n.currents(1)
+	if err != nil {
+		x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank"))
+		return share, "", &x
+	}
+	for k, s := range spans {
+		if block == "" || unit.Ratio(s.High) > share.High {
+			share = measure.Interval[unit.Ratio]{Low: unit.Ratio(s.Low), High: unit.Ratio(s.High)}
+			block = n.blocks[k][0]
 		}
 	}
 	return share, block, nil
