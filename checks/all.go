@@ -12,6 +12,7 @@ var All = []*Check{
 	sameTemp,
 	voltageMatch,
 	gapVoltageCheck,
+	chargedFull,
 	torque,
 	polaritySteps,
 	bankTotal,

@@ -25,3 +25,22 @@ func missing(field Field, part string) finding.Finding {
 func enter(field Field, part string) say.Line {
 	return sayEnter.With("field", field.Label, "part", bank.Name(part))
 }
+
+// need is an entry that a judgement cannot do without, and whether it is there.
+type need struct {
+	has   bool
+	field Field
+	part  string
+}
+
+// firstMissing is To do for the first of the needs that is not there; nil when
+// all are.
+func firstMissing(needs ...need) *finding.Finding {
+	for _, n := range needs {
+		if !n.has {
+			x := missing(n.field, n.part)
+			return &x
+		}
+	}
+	return nil
+}

@@ -1,0 +1,163 @@
+package checks
+
+import (
+	"time"
+
+	"lugmark/core/bank"
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// A block that was charged by itself until voltage and current both said full
+// is the only proof of charge that the flat curve does not spoil.
+//
+//	U ≥ full [V]  and  |I| ≤ tail [A], two samples 60 s apart
+var chargedFull = &Check{
+	ID: "charged-full", Stage: Match,
+	Title:   say.Phrase{Key: "charged-full.title", English: "Charged to full"},
+	Asks:    say.Phrase{Key: "charged-full.asks", English: "Was this block charged by itself until voltage and current both showed full?"},
+	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice, cite.OurRule},
+	Fields:  []Field{fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field, lastCurrent.Field, sheetAbsorb.Field, sheetTail.Field, sheetVmax.Field},
+	Parts:   onBlocks,
+	Eval:    evalChargedFull,
+}
+
+var (
+	sayFull       = say.Phrase{Key: "charged-full.pass", English: "{part} stood at {volts} or more with {amps} or less, twice a minute apart; full means at least {limit} with at most {tail}."}
+	sayFullOver   = say.Phrase{Key: "charged-full.over", English: "{part} stood at {volts}, above its highest charge voltage of {most}."}
+	sayFullTrip   = say.Phrase{Key: "charged-full.trip", English: "The current of {part} ended at once instead of falling slowly to the tail. A protection or the charger stopped it; that is not full."}
+	sayFullNot    = say.Phrase{Key: "charged-full.cant-tell", English: "{part} stood at {volts} with {amps}; full means at least {limit} with at most {tail}, both by more than the meters may be wrong."}
+	sayFullEdge   = say.Phrase{Key: "charged-full.edge", English: "{part} stood at {volts}, too close to its highest charge voltage of {most} for this meter."}
+	sayFullUnseen = say.Phrase{Key: "charged-full.unseen", English: "Nobody saw how the current of {part} ended, and {amps} may be none at all. A protection that has opened shows the same."}
+	sayFullOnce   = say.Phrase{Key: "charged-full.once", English: "The two samples of {part} are less than 60 s apart. One moment proves nothing."}
+	sayFullPair   = say.Phrase{Key: "charged-full.pair", English: "Voltage and current of {part} were not read together; a sample is both within two minutes."}
+	sayFullOld    = say.Phrase{Key: "charged-full.old", English: "{part} was charged {days} days ago; the proof holds for 7 days without use."}
+	sayFullUsed   = say.Phrase{Key: "charged-full.used", English: "A current flowed after {part} was charged, so it need not be full any more."}
+	sayFullClock  = say.Phrase{Key: "charged-full.clock", English: "The charge of {part} is dated later than now, so its age is not known."}
+	sayFullUnused = say.Phrase{Key: "charged-full.assumed-unused", English: "No current since the charge is assumed; the time of the last current is not entered."}
+
+	sayFullGoOn    = say.Phrase{Key: "charged-full.go-on", English: "Continue the charge until voltage and current both show full."}
+	sayFullStop    = say.Phrase{Key: "charged-full.stop", English: "Stop the charge and lower the charger's voltage."}
+	sayFullWatch   = say.Phrase{Key: "charged-full.watch", English: "Charge it again and watch the current fall slowly to the tail."}
+	sayFullTwice   = say.Phrase{Key: "charged-full.twice", English: "Read voltage and current together, and both again at least 60 s later."}
+	sayFullTopUp   = say.Phrase{Key: "charged-full.top-up", English: "Charge this block to full again by itself."}
+	sayFullLower   = say.Phrase{Key: "charged-full.lower", English: "Lower the charger's voltage a little, or read with a finer meter."}
+	sayFullFixTime = say.Phrase{Key: "charged-full.fix-time", English: "Correct the clock, or the time of the samples."}
+)
+
+const (
+	// 0.7 % of charge at 3 % a month: our choice.
+	fullHolds = 7 * 24 * time.Hour
+
+	// Voltage and current of one sample belong together: our choice.
+	onePair = 2 * time.Minute
+
+	// A charge may go on for a while after its second sample: our choice.
+	chargeEndsWithin = time.Hour
+)
+
+func evalChargedFull(f *Facts, part string) []finding.Finding {
+	v1, has1 := fullVoltage.Of(f, part)
+	v2, has2 := fullVoltage2.Of(f, part)
+	t := f.readTail(fullCurrent, fullCurrent2, part, fullEnded, part)
+	name, most := bank.Name(part), f.vmax(part)
+	top := finding.AtMost("charge-voltage-max", most.Value, most.Kind, most.Source)
+	if over, r := f.overTop(most.Value, v1, v2); over {
+		found := finding.Measured(r, "V", top)
+		return one(finding.Fails(sayFullOver.With("part", name, "volts", found.Text, "most", exact(most.Value, "V")), sayFullStop.With()).Value(found).Against(top))
+	}
+	tailLimit, unknown := f.tailOf(part)
+	if t.tripped(tailLimit.Value, unknown == nil) {
+		return one(finding.Fails(sayFullTrip.With("part", name), sayFullWatch.With()))
+	}
+	if lack := firstMissing(
+		need{has1, fullVoltage.Field, part}, need{t.hasFirst, fullCurrent.Field, part}, need{has2, fullVoltage2.Field, part},
+		need{t.hasSecond, fullCurrent2.Field, part}, need{t.ended != "", fullEnded.Field, part},
+	); lack != nil {
+		return one(*lack)
+	}
+	if unknown != nil {
+		return one(*unknown)
+	}
+	return one(f.judgeFull(part, v1, v2, t, tailLimit, most))
+}
+
+// judgeFull judges a block whose samples are all there.
+func (f *Facts) judgeFull(part string, v1, v2 measure.Shown[unit.Volt], t tail, tailLimit base[unit.Ampere], most base[unit.Volt]) finding.Finding {
+	full := f.fullFrom(part)
+	limit := finding.AtLeast("full", full.Value, full.Kind, full.Source)
+	low, high := measure.Absolute(v1, f.meter(v1.Meter, "V")), measure.Absolute(v2, f.meter(v2.Meter, "V"))
+	if high.Value-high.U < low.Value-low.U {
+		low, high = high, low
+	}
+	top := measure.Both(measure.AtMost(low.Interval(), most.Value), measure.AtMost(high.Interval(), most.Value))
+	tailAs := finding.AtMost("tail", tailLimit.Value, tailLimit.Kind, tailLimit.Source)
+	found, amps := finding.Measured(low, "V", limit), finding.Measured(t.larger(), "A", tailAs)
+	said := []any{"part", bank.Name(part), "volts", found.Text, "amps", amps.Text, "limit", exact(full.Value, "V"), "tail", exact(tailLimit.Value, "A"), "most", exact(most.Value, "V")}
+	age, dated := f.age(v2.At)
+	used := f.usedSinceFull(v2.At)
+	x := finding.Passes(sayFull.With(said...))
+	switch {
+	case measure.AtLeast(low.Interval(), full.Value) != measure.Inside:
+		x = finding.CannotTell(sayFullNot.With(said...), sayFullGoOn.With())
+	case t.side(tailLimit.Value) != measure.Inside:
+		x, found, limit = finding.CannotTell(sayFullNot.With(said...), sayFullGoOn.With()), amps, tailAs
+	case !apart(v1, v2) || !apart(t.firstShown, t.secondShown):
+		x = finding.CannotTell(sayFullOnce.With(said...), sayFullTwice.With())
+	case !together(v1.At, t.firstShown.At) || !together(v2.At, t.secondShown.At):
+		x = finding.CannotTell(sayFullPair.With(said...), sayFullTwice.With())
+	case t.doubtful():
+		x, found, limit = finding.CannotTell(sayFullUnseen.With(said...), sayFullWatch.With()), amps, tailAs
+	case top != measure.Inside:
+		x = finding.CannotTell(sayFullEdge.With(said...), sayFullLower.With())
+	case !dated:
+		x = finding.CannotTell(sayFullClock.With(said...), sayFullFixTime.With())
+	case age > fullHolds:
+		x = finding.CannotTell(sayFullOld.With(append(said, "days", exact(unit.Count(int(age.Hours()/24)), "1"))...), sayFullTopUp.With())
+	case used:
+		x = finding.CannotTell(sayFullUsed.With(said...), sayFullTopUp.With())
+	}
+	return x.Value(found).Against(limit)
+}
+
+// overTop finds a reading that is above the highest charge voltage for sure.
+func (f *Facts) overTop(most unit.Volt, shown ...measure.Shown[unit.Volt]) (bool, measure.Reading[unit.Volt]) {
+	for _, v := range shown {
+		if v.Typed.Digits == "" { // not read
+			continue
+		}
+		if r := measure.Absolute(v, f.meter(v.Meter, "V")); measure.AtMost(r.Interval(), most) == measure.Outside {
+			return true, r
+		}
+	}
+	return false, measure.Reading[unit.Volt]{}
+}
+
+// together reports whether two readings belong to one sample.
+func together(a, b time.Time) bool { d := b.Sub(a); return max(d, -d) <= onePair }
+
+// usedSinceFull reports whether a current flowed after the charge of a block
+// that no other block's charge accounts for.
+func (f *Facts) usedSinceFull(charged time.Time) bool {
+	last, ok := lastCurrent.Of(f, "bank")
+	if !ok {
+		f.assume(sayFullUnused.With())
+		return false
+	}
+	return last.After(charged.Add(chargeEndsWithin)) && last.After(f.latestFull().Add(chargeEndsWithin))
+}
+
+// latestFull is when the last block of the bank was read as full.
+func (f *Facts) latestFull() (latest time.Time) {
+	f.quietly(func() {
+		for _, b := range f.Layout().Blocks() {
+			if v, ok := fullVoltage2.Of(f, b); ok && v.At.After(latest) {
+				latest = v.At
+			}
+		}
+	})
+	return latest
+}
