@@ -140,6 +140,7 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte(jetty))
 	f.Add([]byte(with("", `"b1.n~b2.p/closed#1": "yes", "b1.n~b2.p/closed": ["no", "yes"]`)))
 	f.Add([]byte(`{"lugmark":"job/2"}`))
+	f.Add([]byte(`{"`))
 	f.Add([]byte("\ufeff{\"lugmark\" : \"job/1\", \"title\":\"\\u00e9\\ud83d\\ude00\"}"))
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		file, faults := Parse(raw)

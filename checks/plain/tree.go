@@ -172,11 +172,13 @@ func (r *reader) object(depth int) *node {
 		}
 		m := member{line: r.line, name: r.quoted()}
 		if r.broken == nil && r.next() != ':' {
-			return r.fail(sayBroken.With("found", r.found(), "want", wantColon))
+			r.fail(sayBroken.With("found", r.found(), "want", wantColon))
+		}
+		if r.broken != nil {
+			return nil
 		}
 		r.at++
-		m.value = r.value(depth + 1)
-		if r.broken != nil {
+		if m.value = r.value(depth + 1); r.broken != nil {
 			return nil
 		}
 		if at, doubled := lines[m.name]; doubled {
