@@ -2,8 +2,7 @@ package job
 
 import (
 	"fmt"
-	"slices"
-	"strings"
+	"sort"
 )
 
 // Heads returns how far each stream goes without a hole.
@@ -39,7 +38,7 @@ func (s *State) Frontier() []Head {
 	for _, h := range heads {
 		out = append(out, h)
 	}
-	slices.SortFunc(out, func(a, b Head) int { return strings.Compare(a.Stream, b.Stream) })
+	sort.Slice(out, func(i, j int) bool { return out[i].Stream < out[j].Stream })
 	return out
 }
 
@@ -74,7 +73,7 @@ func (s *State) ChangedSince(seal string) ([]Event, error) {
 			changed = append(changed, p)
 		}
 	}
-	slices.SortFunc(changed, compare)
+	sort.Slice(changed, func(i, j int) bool { return compare(changed[i], changed[j]) < 0 })
 	out := make([]Event, len(changed))
 	for i, p := range changed {
 		out[i] = p.Event

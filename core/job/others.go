@@ -1,6 +1,9 @@
 package job
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // Notes returns the notes that are in view, in (lam, id) order; likewise
 // Photos and Signs.
@@ -59,7 +62,7 @@ func (s *State) UnknownFields() (out []Key) {
 			}
 		}
 	}
-	slices.SortFunc(out, Key.Compare)
+	sort.Slice(out, func(i, j int) bool { return out[i].Compare(out[j]) < 0 })
 	return slices.Compact(out)
 }
 

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 )
 
@@ -114,7 +115,7 @@ func checkSet(name string, list []string, ok func(string) bool) error {
 // sorted returns list as a set: in ascending order, nothing twice.
 func sorted(list []string) []string {
 	out := append([]string{}, list...)
-	slices.Sort(out)
+	sort.Strings(out)
 	return slices.Compact(out)
 }
 

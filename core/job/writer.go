@@ -6,8 +6,7 @@ import (
 	"encoding/base64"
 	"encoding/hex"
 	"fmt"
-	"slices"
-	"strings"
+	"sort"
 	"time"
 )
 
@@ -128,8 +127,8 @@ func (w *Writer) after() []Head {
 		return heads
 	}
 	lam := func(h Head) int { return w.state.stream[h.Stream].at[h.Seq].Lam }
-	slices.SortStableFunc(heads, func(a, b Head) int { return lam(b) - lam(a) })
+	sort.SliceStable(heads, func(i, j int) bool { return lam(heads[i]) > lam(heads[j]) })
 	heads = heads[:maxAfter]
-	slices.SortFunc(heads, func(a, b Head) int { return strings.Compare(a.Stream, b.Stream) })
+	sort.Slice(heads, func(i, j int) bool { return heads[i].Stream < heads[j].Stream })
 	return heads
 }

@@ -27,6 +27,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"lugmark/core/job"
@@ -64,14 +65,15 @@ func Write(c Contents) ([]byte, error) {
 		}
 		events = append(events, event{e, signed})
 	}
-	slices.SortFunc(events, func(a, b event) int {
+	sort.Slice(events, func(i, j int) bool {
+		a, b := events[i], events[j]
 		return cmp.Or(strings.Compare(a.Job, b.Job), a.Lam-b.Lam, strings.Compare(a.ID, b.ID),
-			bytes.Compare(a.Hash[:], b.Hash[:]), bytes.Compare(a.signed.Sig, b.signed.Sig))
+			bytes.Compare(a.Hash[:], b.Hash[:]), bytes.Compare(a.signed.Sig, b.signed.Sig)) < 0
 	})
 	events = slices.CompactFunc(events, func(a, b event) bool { return a.Hash == b.Hash })
 
 	blobs := slices.Clone(c.Blobs)
-	slices.SortFunc(blobs, func(a, b job.Blob) int { return strings.Compare(a.Sum, b.Sum) })
+	sort.Slice(blobs, func(i, j int) bool { return blobs[i].Sum < blobs[j].Sum })
 	blobs = slices.CompactFunc(blobs, func(a, b job.Blob) bool { return a.Sum == b.Sum })
 
 	out := []byte(Header + "\n")

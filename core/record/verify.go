@@ -2,7 +2,7 @@ package record
 
 import (
 	"slices"
-	"strings"
+	"sort"
 
 	"lugmark/core/job"
 	"lugmark/core/seal"
@@ -34,7 +34,7 @@ func Verify(c Contents) (Contents, []Fault) {
 			faults = append(faults, Fault{line, f.Why})
 		}
 	}
-	slices.SortStableFunc(faults, func(a, b Fault) int { return a.Line - b.Line })
+	sort.SliceStable(faults, func(i, j int) bool { return faults[i].Line < faults[j].Line })
 	good := Contents{Blobs: c.Blobs}
 	for i, e := range c.Events {
 		if !forged[i] {
@@ -78,7 +78,7 @@ func (c Contents) jobs() (out []string) {
 	for _, e := range c.Events {
 		out = append(out, e.Job)
 	}
-	slices.SortFunc(out, strings.Compare)
+	sort.Strings(out)
 	return slices.Compact(out)
 }
 

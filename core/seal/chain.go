@@ -6,7 +6,8 @@ import (
 	"encoding/base64"
 	"encoding/hex"
 	"fmt"
-	"slices"
+	"sort"
+	"strings"
 
 	"lugmark/core/job"
 )
@@ -83,12 +84,15 @@ func VerifyChain(jobID string, events []job.Signed) []Fault {
 		faults = append(faults, f)
 	}
 	for _, links := range streams {
-		slices.SortFunc(links, func(a, b link) int { return cmp.Or(a.Seq-b.Seq, a.line-b.line) })
+		sort.Slice(links, func(i, j int) bool {
+			return cmp.Or(links[i].Seq-links[j].Seq, links[i].line-links[j].line) < 0
+		})
 		faults = append(faults, verifyStream(links)...)
 	}
 	faults = append(faults, verifySeen(streams)...)
-	slices.SortFunc(faults, func(a, b Fault) int {
-		return cmp.Or(a.Line-b.Line, cmp.Compare(a.Stream, b.Stream), a.Seq-b.Seq)
+	sort.SliceStable(faults, func(i, j int) bool {
+		a, b := faults[i], faults[j]
+		return cmp.Or(a.Line-b.Line, strings.Compare(a.Stream, b.Stream), a.Seq-b.Seq) < 0
 	})
 	return faults
 }
@@ -126,9 +130,12 @@ func verifyStream(links []link) (faults []Fault) {
 
 // follows reports whether l names one of the events with the seq before its own.
 func follows(l link, earlier []link) bool {
-	return slices.ContainsFunc(earlier, func(b link) bool {
-		return b.Seq == l.Seq-1 && hex.EncodeToString(b.Hash[:]) == l.Prev
-	})
+	for i := len(earlier) - 1; i >= 0 && earlier[i].Seq >= l.Seq-1; i-- {
+		if earlier[i].Seq == l.Seq-1 && hex.EncodeToString(earlier[i].Hash[:]) == l.Prev {
+			return true
+		}
+	}
+	return false
 }
 
 // streamKey returns the key in the first event of a stream, if it is good for
