@@ -96,7 +96,9 @@ func alive(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Type", types[".txt"])
 	w.Header().Set("Cache-Control", "no-store")
-	fmt.Fprintln(w, "alive")
+	if r.Method == http.MethodGet {
+		fmt.Fprintln(w, "alive")
+	}
 }
 
 func (h handler) ServeHTTP(w http.ResponseWriter, r *http.Request) {
