@@ -19,11 +19,10 @@ type schema map[string]any
 // schema can say: names, units, words. That a number is within physics, a part
 // in the layout and a key given once is for [Parse].
 func Schema() []byte {
-	defs := schema{
-		"moment": schema{"type": "string", "pattern": moment, "description": "A time with its offset: 2026-11-25T12:00:00+01:00."},
-		"day":    schema{"type": "string", "pattern": "^" + day + "$|" + moment, "description": "A day, or a time with its offset."},
-		"skip":   skipSchema(),
-	}
+	defs := valueDefs()
+	defs["moment"] = schema{"type": "string", "pattern": moment, "description": "A time with its offset: 2026-11-25T12:00:00+01:00."}
+	defs["day"] = schema{"type": "string", "pattern": "^" + day + "$|" + moment, "description": "A day, or a time with its offset."}
+	defs["skip"] = skipSchema()
 	root := schema{
 		"$schema":              "https://json-schema.org/draft/2020-12/schema",
 		"$id":                  "lugmark-job-1.schema.json",

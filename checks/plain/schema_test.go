@@ -2,6 +2,7 @@ package plain
 
 import (
 	"bytes"
+	"encoding/json"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -103,4 +104,19 @@ func unitList(f checks.Field) (out string) {
 		}
 	}
 	return out
+}
+
+// Fields that share a name in the schema take the same answers.
+func TestFieldsOfOneFormAgree(t *testing.T) {
+	forms := map[string]string{}
+	for _, f := range checks.Fields() {
+		raw, err := json.Marshal(valueForm(f))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if was := forms[valueName(f)]; was != "" && was != string(raw) {
+			t.Errorf("%s: two forms of %s", f.ID, valueName(f))
+		}
+		forms[valueName(f)] = string(raw)
+	}
 }

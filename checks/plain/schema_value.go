@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lugmark/checks"
+	"lugmark/core/bank"
 	"lugmark/core/unit"
 )
 
@@ -28,9 +29,55 @@ func unitsOf(base unit.Symbol) (out []string) {
 // digits of a number: a point or a comma, one at most.
 const digitsForm = `[-+]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)`
 
-// valueSchema is what may stand for a field: a value, its long form, a skip, or
-// a list of values about which people disagree.
+// valueSchema says what a field is and points at what may stand for it.
 func valueSchema(f checks.Field) schema {
+	description := english(f.Label) + "."
+	if f.Hint.English != "" {
+		description += " " + english(f.Hint)
+	}
+	return schema{"description": description, "$ref": "#/$defs/" + valueName(f)}
+}
+
+// valueName names the kind of value of a field; fields with one name have one
+// form.
+func valueName(f checks.Field) string {
+	switch f.Kind {
+	case checks.Number:
+		switch b := base(f); b {
+		case "1":
+			return "count"
+		case "%":
+			return "percent"
+		default:
+			return "quantity-" + string(b)
+		}
+	case checks.Choice:
+		return "choice-" + f.ID
+	case checks.Time:
+		if f.Setup {
+			return "due"
+		}
+		return "time"
+	}
+	return "text"
+}
+
+// valueDefs has the form of every kind of value.
+func valueDefs() schema {
+	defs := schema{}
+	for _, f := range checks.Fields() {
+		defs[valueName(f)] = valueForm(f)
+	}
+	for _, h := range checks.HouseLimits {
+		f := must(h.Check+"."+h.Name, bank.KindHouse)
+		defs[valueName(f)] = valueForm(f)
+	}
+	return defs
+}
+
+// valueForm is what may stand for a field: a value, its long form, a skip, or
+// a list of values about which people disagree.
+func valueForm(f checks.Field) schema {
 	short := shortSchema(f)
 	full := schema{"n": short}
 	if f.Kind == checks.Number {
@@ -43,11 +90,7 @@ func valueSchema(f checks.Field) schema {
 	long["required"] = []string{"n"}
 	one := []schema{short, long, {"$ref": "#/$defs/skip"}}
 	many := schema{"type": "array", "minItems": 2, "items": schema{"anyOf": one}, "description": "Values about which people disagree."}
-	description := english(f.Label) + "."
-	if f.Hint.English != "" {
-		description += " " + english(f.Hint)
-	}
-	return schema{"description": description, "anyOf": append(one[:3:3], many)}
+	return schema{"anyOf": append(one[:3:3], many)}
 }
 
 func shortSchema(f checks.Field) schema {
