@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -88,7 +89,59 @@ func TestDecodeRefusesAndSaysWhere(t *testing.T) {
 		{"void of nothing", "void", `,"sup":["019ab3c0-1d00-7000-8000-000000000a0f"]`, ``, `at least one`},
 		{"void without reason", "void", `"why":"wrong-part",`, ``, `gives its reason`},
 		{"photo that lacks a piece", "photo", `"len":300000`, `"len":600000`, `are 3 pieces`},
-		{"seal without frontier", "seal", `"rev":1`, `"rev":0`, `less than 1`},
+		{"seal of revision 0", "seal", `"rev":1`, `"rev":0`, `less than 1`},
+		{"envelope of version 0", "set-quantity", `"v":1`, `"v":0`, `less than 1`},
+		{"job id", "set-quantity", `"job":"019a`, `"job":"X19a`, `job: `},
+		{"stream", "set-quantity", `k3fqz7mvb2ra5xte`, `k3fqz7mvb2ra5xt1`, `stream: `},
+		{"type", "set-quantity", `"set/1"`, `"set"`, `type: `},
+		{"superseded id", "set-quantity-full", `["019ab3c0`, `["019AB3C0`, `sup: `},
+		{"choose without field", "choose", `"field":"v1/b3/rest-voltage",`, ``, `field: missing`},
+		{"choose of nothing", "choose", `,"of":"019ab3c0-1d00-7000-8000-000000000a03"`, ``, `missing: of`},
+		{"choose of a name", "choose", `"of":"019a`, `"of":"X19a`, `of: `},
+		{"program without a name", "job", `"soft":true,"app":"lugmark 0.1.0"`, `"soft":true,"app":""`, `open.app`},
+		{"soft as a text", "job", `"soft":true`, `"soft":"true"`, `expected true or false`},
+		{"open without after", "job", `,"after":[`, `,"afters":[`, `no member is called "afters"`},
+		{"unit", "set-quantity", `"u":"V"`, `"u":"N m"`, `u: `},
+		{"meter", "set-quantity", `"m":"m1"`, `"m":"m 1"`, `m: `},
+		{"source", "set-quantity", `"src":"typed"`, `"src":"Typed"`, `src: `},
+		{"when", "set-quantity-full", `07:00:00Z`, `07:00:00`, `when: `},
+		{"choice", "set-choice", `"c":"no"`, `"c":"not now"`, `c: `},
+		{"choices", "set-choices", `"dent"`, `"a dent"`, `cs: `},
+		{"time", "set-time", `2027-03-01`, `March`, `t: `},
+		{"file sum", "set-file", `"file":{"b":"`, `"file":{"b":"x`, `file: blob`},
+		{"blob type", "set-file", `"text/csv"`, `""`, `not a media type`},
+		{"blob length", "set-file", `"len":4096`, `"len":-1`, `not a whole number`},
+		{"blob without length", "set-file", `"len":4096,`, ``, `a blob has b, len and type`},
+		{"skip reason", "set-skip", `"no-access"`, `"No access"`, `why: `},
+		{"skip until", "set-skip", `2026-12-01`, `soon`, `until: `},
+		{"override by a name", "set-override", `"p2"`, `"Ines"`, `who: `},
+		{"override of a part", "set-override", `"torque@b1.n"`, `"torque"`, `over: `},
+		{"void reason", "void", `"wrong-part"`, `"Wrong part"`, `why: `},
+		{"kind of job", "job", `"kind":"bank"`, `"kind":"ship"`, `kind: `},
+		{"job without program", "job", `"kind":"bank","app":"lugmark 0.1.0"`, `"kind":"bank"`, `a job has kind and app`},
+		{"job by a nameless program", "job", `"kind":"bank","app":"lugmark 0.1.0"`, `"kind":"bank","app":""`, `app: `},
+		{"note about nothing", "note", `"part":"b3",`, ``, `a note has part and x`},
+		{"note about two words", "note", `"part":"b3"`, `"part":"b 3"`, `part: `},
+		{"photo of two words", "photo", `"part":"b3"`, `"part":"b 3"`, `part: `},
+		{"photo field", "photo", `"field":"damage"`, `"field":"the damage"`, `field: `},
+		{"empty photo", "photo", `"len":300000`, `"len":0`, `an empty picture`},
+		{"photo sum", "photo", `"blob":{"b":"`, `"blob":{"b":"x`, `blob: `},
+		{"photo piece", "photo", `"chunks":["`, `"chunks":["x`, `chunks: `},
+		{"photo without pieces", "photo", `,"chunks":[`, `,"x":[`, `no member is called "x"`},
+		{"small photo of another piece", "photo", `"len":300000,"type":"image/jpeg"},"chunks":["`, `"len":9,"type":"image/jpeg"},"chunks":["`, `are 1 pieces, found 2`},
+		{"role", "sign", `"technician"`, `"The technician"`, `role: `},
+		{"way of signing", "sign", `"typed"`, `"stamped"`, `how: `},
+		{"signed digest", "sign", `"digest":"`, `"digest":"x`, `digest: `},
+		{"typed name that is not salted", "sign", `"len":27`, `"len":12`, `16 random bytes`},
+		{"sealed digest", "seal", `"digest":"`, `"digest":"x`, `digest: `},
+		{"edition of the rules", "seal", `"rules":"2026-11"`, `"rules":""`, `rules: `},
+		{"seal without rules", "seal", `,"rules":"2026-11"`, ``, `a seal has`},
+		{"heads out of order", "seal", `"frontier":["a2b3c4d5e6f7g2h3`, `"frontier":["z2b3c4d5e6f7g2h3`, `ascending order`},
+		{"head of words", "seal", `"frontier":["a2b3c4d5e6f7g2h3 17`, `"frontier":["a2b3c4d5e6f7g2h3`, `is not stream, seq and hash`},
+		{"string without end", "set-text", `ü\u0001"}}`, `ü`, `a string has no end`},
+		{"escape without end", "set-text", `ü\u0001"}}`, `\`, `a string has no end`},
+		{"escape of three digits", "set-text", `\u0001`, `\u001`, `broken \u escape`},
+		{"not an object", "set-quantity", `{"v":1`, `["v":1`, `expected "{"`},
 		{"signature by a name", "sign", `"who":"p1"`, `"who":"Ines"`, `who: `},
 	}
 	for _, row := range rows {
@@ -151,5 +204,57 @@ func TestStrictNamesLineAndColumn(t *testing.T) {
 	}
 	if err := Strict([]byte(" {\"a\" : [ -1.5e+3 , null, \"\\u00e9\\ud83d\\ude00\" ] }\n"), 2); err != nil {
 		t.Error(err)
+	}
+}
+
+func TestEncodeRefusesWhatDoesNotFitTogether(t *testing.T) {
+	e, err := Decode(golden(t, "set-quantity"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	other := e
+	other.Type = "void/1"
+	if _, err := Encode(other); err == nil {
+		t.Error("a set that says it is a void")
+	}
+	other = e
+	other.Body = nil
+	if _, err := Encode(other); err == nil {
+		t.Error("an event without a body")
+	}
+	if err := (Value{}).Validate(); err == nil {
+		t.Error("a value of no kind")
+	}
+	for _, layout := range []string{"", "[]", `{"a":1}{}`, `{"a":1,"a":2}`, `{"a":{"b":{}}}`, `{"a": 1}`} {
+		if err := (Value{Kind: KindLayout, Layout: []byte(layout)}).Validate(); err == nil {
+			t.Errorf("layout %s", layout)
+		}
+	}
+	if err := (Value{Kind: KindText, Text: "\xff"}).Validate(); err == nil {
+		t.Error("a text that is not UTF-8")
+	}
+}
+
+func TestEverySignOfATextComesBack(t *testing.T) {
+	var all []byte
+	for c := rune(0); c < 0x2100; c++ {
+		all = append(all, string(c)...)
+	}
+	text := string(all) + "\U0001f50b\u2028"
+	raw := appendText(nil, text)
+	r := &reader{raw: raw}
+	if got, err := r.text(); err != nil || got != text || r.end() != nil {
+		t.Errorf("%v", err)
+	}
+	var std string
+	if err := json.Unmarshal(raw, &std); err != nil || std != text {
+		t.Errorf("encoding/json reads it otherwise: %v", err)
+	}
+	if bytes.ContainsAny(raw, "\n\r\t") {
+		t.Error("a bare control sign")
+	}
+	r = &reader{raw: []byte(`"\u00e9\u00E9\ud83d\udd0b\/\b\f"`)}
+	if got, err := r.text(); err != nil || got != "éé\U0001f50b/\b\f" {
+		t.Errorf("%q, %v", got, err)
 	}
 }
