@@ -17,7 +17,7 @@ var (
 	plateMilli = say.Phrase{Key: "draw.plate-milli", English: "mV DC"}
 	plateLug   = say.Phrase{Key: "draw.plate-lug", English: "on the lug"}
 	plateStud  = say.Phrase{Key: "draw.plate-stud", English: "on the post"}
-	plateOpen  = say.Phrase{Key: "draw.plate-open", English: "gap stays open"}
+	plateOpen  = say.Phrase{Key: "draw.plate-open", English: "stays open"}
 	plateLead  = say.Phrase{Key: "draw.plate-lead", English: "thin fused lead"}
 	plateTurn  = say.Phrase{Key: "draw.plate-turn", English: "one smooth pull"}
 	plateMark  = say.Phrase{Key: "draw.plate-mark", English: "then mark across"}

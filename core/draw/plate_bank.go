@@ -8,7 +8,6 @@ import (
 var (
 	plateStays  = say.Phrase{Key: "draw.plate-stays", English: "black stays"}
 	plateClimbs = say.Phrase{Key: "draw.plate-climbs", English: "red climbs"}
-	plateFirst  = say.Phrase{Key: "draw.plate-first", English: "from below"}
 	tagKeepOpen = say.Phrase{Key: "draw.keep-open", English: "Keep open"}
 
 	altSteps  = say.Phrase{Key: "draw.alt-steps", English: "A string of three blocks, plus up. The black probe stays on its lowest minus post. The red probe climbs from plus post to plus post, beginning at the lowest."}
@@ -30,8 +29,8 @@ func StepsPlate(v say.Voice) Picture {
 		b := box{20, 30 + i*84, 92, 56}
 		p.plusPost(b.plus(), 12)
 		p.minusPost(b.minus(), 12)
-		p.rect("ink", 0, 122, b.y-12, 24, 24, 2)
-		p.text("on-ink", middle, 17, 134, b.y+6, string(rune('3'-int(i))))
+		p.rect("ink", 0, b.x+10, b.y+18, 24, 24, 2)
+		p.text("on-ink", middle, 17, b.x+22, b.y+36, string(rune('3'-int(i))))
 	}
 	p.path("str", 4, "M174 186C214 178 286 190 286 132M176 276C260 290 304 250 304 132")
 	p.probe(point{82, 200}, -6, true)
@@ -39,7 +38,6 @@ func StepsPlate(v say.Voice) Picture {
 	p.meter(box{242, 60, 88, 72}, v.Digits("13.28"), v.Say(plateVolts.With()))
 	p.path("str", 4, "M176 158V32m-9 11 9-11 9 11")
 	p.text("", start, 17, 156, 22, v.Say(plateClimbs.With()))
-	p.text("lt", start, 17, 190, 164, v.Say(plateFirst.With()))
 	p.text("", start, 17, 128, 300, v.Say(plateStays.With()))
 	return finish(&p, 306, altSteps.With())
 }
