@@ -18,4 +18,5 @@ var All = []*Check{
 	bankTotal,
 	precharge,
 	chargerSettings,
+	capacity,
 }

@@ -11,7 +11,7 @@ func Fields() []Field {
 	return []Field{
 		layoutField, siteName.Field, siteAddress.Field, siteKind.Field, siteHottest.Field, personRole.Field,
 		designCurrent.Field, blockSheet.Field, blockSerial.Field, blockCode.Field, blockFirm.Field, sheetModel.Field,
-		sheetPage.Field, sheetCapacity.Field, sheetVmax.Field, sheetAbsorb.Field, sheetTail.Field, sheetChargeMax.Field,
+		sheetPage.Field, sheetCapacity.Field, sheetRate.Field, sheetCutoff.Field, sheetVmax.Field, sheetAbsorb.Field, sheetTail.Field, sheetChargeMax.Field,
 		sheetDischarge.Field, sheetTrip.Field, sheetShort.Field, sheetR.Field, sheetSeries.Field, sheetParallel.Field,
 		sheetColdest.Field, sheetHottest.Field, sheetTorqueMin.Field, sheetTorqueMax.Field, sheetTorque.Field, chargerRating.Field,
 		inverterPower.Field, inverterCutoff.Field, inverterOwn.Field, cableSize.Field, cableStandard.Field, cableRating.Field,
@@ -25,7 +25,7 @@ func Fields() []Field {
 		prechargeLeft.Field, setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field,
 		setRecover.Field, foundAbsorb.Field, heldAbsorb.Field, chargeTemp.Field, sensorKind.Field, hoursHere.Field, plannedCharge.Field,
 		chargeTarget.Field, sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, topVoltage.Field, topVoltage2.Field,
-		tailCurrent.Field, tailCurrent2.Field, chargeEnded.Field, capCharge.Field, capError.Field, capEnergy.Field,
+		tailCurrent.Field, tailCurrent2.Field, chargeEnded.Field, capTarget.Field, capCharge.Field, capError.Field, capEnergy.Field,
 		capHours.Field, capCurrent.Field, capTemp.Field, capFull.Field, capEnd.Field, capWhy.Field,
 		jointDrop.Field, jointZero.Field, jointCurrent.Field,
 	}

@@ -80,7 +80,7 @@ func chargerParts(f *Facts) ([]string, say.Line) {
 // nobody says, the bank; series is how many blocks of it stand in series.
 func (f *Facts) charged() (part string, series int) {
 	part = "bank"
-	charges := f.entered(bank.KindCharge, "charge")
+	charges := f.done(bank.KindCharge, "charge")
 	if len(charges) > 0 {
 		if target, ok := chargeTarget.Of(f, charges[len(charges)-1]); ok {
 			part = target

@@ -52,20 +52,33 @@ func (f *Facts) designAmps() (unit.Ampere, *finding.Finding) {
 	return total, nil
 }
 
-// entered lists the parts of a numbered kind about which anything is entered,
-// at this visit or an earlier one, in the order of their numbers.
+// entered lists the parts of a numbered kind that are set up: those about which
+// anything is entered, at this visit or an earlier one, in number order.
 func (f *Facts) entered(kind bank.Kind, prefix string) []string {
 	last, err := strconv.Atoi(strings.TrimPrefix(f.visit, "v"))
 	if err != nil {
-		last = 1
+		return f.done(kind, prefix)
 	}
-	var out []string
+	var visits []string
 	for v := 1; v <= last; v++ {
-		for _, k := range f.state.KeysFrom("v"+strconv.Itoa(v), prefix) {
-			if is, ok := bank.PartKind(k.Part); !ok || is != kind || slices.Contains(out, k.Part) || len(f.state.Live(k)) == 0 {
-				continue
+		visits = append(visits, "v"+strconv.Itoa(v))
+	}
+	return f.numbered(kind, prefix, visits)
+}
+
+// done lists the parts of a numbered kind that stand for something done at
+// this visit: charges, tests.
+func (f *Facts) done(kind bank.Kind, prefix string) []string {
+	return f.numbered(kind, prefix, []string{f.visit})
+}
+
+func (f *Facts) numbered(kind bank.Kind, prefix string, visits []string) []string {
+	var out []string
+	for _, visit := range visits {
+		for _, k := range f.state.KeysFrom(visit, prefix) {
+			if is, ok := bank.PartKind(k.Part); ok && is == kind && !slices.Contains(out, k.Part) && len(f.state.Live(k)) > 0 {
+				out = append(out, k.Part)
 			}
-			out = append(out, k.Part)
 		}
 	}
 	number := func(id string) int { n, _ := strconv.Atoi(strings.TrimPrefix(id, prefix)); return n }

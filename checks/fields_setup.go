@@ -27,6 +27,8 @@ var (
 	sheetModel     = text("model", Before, "Model", "", bank.KindSheet, bank.KindCharger, bank.KindInverter, bank.KindMeter, bank.KindWrench)
 	sheetPage      = text("page", Before, "Page of the manual", "", bank.KindSheet, bank.KindInverter, bank.KindCharger)
 	sheetCapacity  = quantity[unit.AmpereHour]("capacity", Before, "Rated capacity", "", bank.KindSheet).physics(1, 2000).setup()
+	sheetRate      = quantity[unit.Ampere]("capacity-rate", Before, "Current at which it is rated", "", bank.KindSheet).physics(0.01, 2000).setup()
+	sheetCutoff    = quantity[unit.Volt]("discharge-cut-off", Before, "Discharge cut-off", "", bank.KindSheet).physics(6, 13).setup()
 	sheetVmax      = quantity[unit.Volt]("charge-voltage-max", Before, "Highest charge voltage", "", bank.KindSheet).physics(12, 16).setup()
 	sheetAbsorb    = quantity[unit.Volt]("absorption-voltage", Before, "Absorption voltage of the maker", "", bank.KindSheet).physics(12, 16).setup()
 	sheetTail      = quantity[unit.Ampere]("tail-current", Before, "Tail current that means full", "", bank.KindSheet).physics(0.01, 500).setup()

@@ -69,6 +69,7 @@ var (
 	chargeEnded   = choice("charge-ended", FirstCharge, "How the current ended", "", options("charge-ended", "fell-slowly", "It fell slowly to the tail", "dropped", "It dropped to nothing at once", "not-seen", "Nobody saw it"), bank.KindBank)
 
 	// Prove
+	capTarget  = text("target", Prove, "What is discharged", "bank, a string or a block; the bank when left open", bank.KindCapacity)
 	capCharge  = quantity[unit.AmpereHour]("charge", Prove, "Charge delivered", "Counted from full to the cut-off.", bank.KindCapacity).physics(0, 10000)
 	capError   = quantity[unit.AmpereHour]("charge-error", Prove, "Its uncertainty, when the counter's sheet gives one", "Optional: ± in Ah.", bank.KindCapacity).physics(0, 1000)
 	capEnergy  = quantity[unit.WattHour]("energy", Prove, "Energy delivered", "Optional.", bank.KindCapacity).physics(0, 500000).in("kWh")
