@@ -21,6 +21,6 @@ var version = "dev"
 func main() {
 	// One component for every address: it reads the address itself, so a step
 	// from one screen to the next never tears down what both share.
-	app.RouteWithRegexp(".*", screen.Root)
+	app.RouteWithRegexp(".*", func() app.Composer { return screen.Root(openDevice) })
 	os.Exit(run(os.Args[1:]))
 }

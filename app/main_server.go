@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+
+	"lugmark/app/screen"
 )
 
 // command is one word after "lugmark".
@@ -20,7 +22,7 @@ type command struct {
 }
 
 // commands in the order of the help.
-var commands = []command{serveCommand, demoCommand}
+var commands = []command{serveCommand, demoCommand, assessCommand}
 
 // What the program ends with.
 const (
@@ -115,4 +117,9 @@ func printFlags(flags *flag.FlagSet) {
 		}
 		fmt.Fprintln(flags.Output())
 	})
+}
+
+// openDevice has no phone on a computer: only the phone app draws screens.
+func openDevice() (screen.Device, error) {
+	return screen.Device{}, errors.New("no phone here")
 }

@@ -13,6 +13,7 @@ var All = []*Check{
 	voltageMatch,
 	gapVoltageCheck,
 	chargedFull,
+	joinCurrent,
 	torque,
 	polaritySteps,
 	bankTotal,

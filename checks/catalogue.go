@@ -9,7 +9,7 @@ import (
 // Fields lists every question, in the order in which a form or a stage asks it.
 func Fields() []Field {
 	return []Field{
-		layoutField, siteName.Field, siteAddress.Field, siteKind.Field, siteHottest.Field, personRole.Field,
+		layoutField, siteName.Field, siteAddress.Field, sitePlace.Field, personPhone.Field, siteKind.Field, siteHottest.Field, personRole.Field,
 		designCurrent.Field, blockSheet.Field, blockSerial.Field, blockCode.Field, blockFirm.Field, sheetModel.Field,
 		sheetPage.Field, sheetCapacity.Field, sheetRate.Field, sheetCutoff.Field, sheetVmax.Field, sheetAbsorb.Field, sheetTail.Field, sheetChargeMax.Field,
 		sheetDischarge.Field, sheetTrip.Field, sheetShort.Field, sheetR.Field, sheetSeries.Field, sheetParallel.Field,

@@ -33,7 +33,8 @@ type Facts struct {
 // NewFacts looks at a record at a visit ("v1" is commissioning) and a time.
 func NewFacts(state *job.State, visit string, now time.Time) *Facts {
 	f := &Facts{state: state, visit: visit, now: now, byCheck: map[string][]finding.Finding{}}
-	if e, standing := state.Lookup(visit, "bank", layoutField.ID, true); standing == job.One {
+	newer := state.UnknownField(job.Key{Visit: visit, Part: "bank", Field: layoutField.ID})
+	if e, standing := state.Lookup(visit, "bank", layoutField.ID, true); standing == job.One && !newer {
 		var l bank.Layout
 		if json.Unmarshal(e.Value.Layout, &l) == nil && l.Validate() == nil {
 			f.layout = &l

@@ -11,6 +11,8 @@ var (
 	layoutField = Field{ID: "layout", Kind: Drawing, Of: []bank.Kind{bank.KindBank}, Stage: Before, Setup: true, Label: labelOf("layout", "Layout")}
 
 	siteName    = personal("name", Before, "Name", "As it shall stand on the handover sheet.", bank.KindSite, bank.KindPerson)
+	sitePlace   = personal("place", Before, "Where the bank stands", "Such as: store room, low shelf.", bank.KindSite)
+	personPhone = personal("phone", Before, "Telephone", "Whom the owner calls when something is wrong.", bank.KindPerson)
 	siteAddress = personal("address", Before, "Address", "", bank.KindSite)
 	siteKind    = choice("kind", Before, "Kind of site", "Decides which wiring table is used.",
 		options("kind", "building", "Building or mast", "boat", "Boat", "vehicle", "Vehicle"), bank.KindSite).setup()

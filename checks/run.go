@@ -122,7 +122,9 @@ func (f *Facts) joinedDuring(run []stop) (link string, joined bool) {
 		if count < 2 {
 			continue
 		}
-		if e, ok := f.state.AsOf(job.Key{Visit: f.visit, Part: l.ID, Field: closed.ID}, latest); ok && e.Value.Choice == "yes" {
+		e, standing := f.state.StandingAsOf(job.Key{Visit: f.visit, Part: l.ID, Field: closed.ID}, latest)
+		// Where two people differ on whether it was closed, it may have been.
+		if standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
 			return l.ID, true
 		}
 	}

@@ -1,21 +1,138 @@
 // Package screen holds what the person sees. It computes no verdict and keeps
-// nothing itself.
+// nothing itself: it shows what core and checks say of the record, and hands
+// every act to the store. It reaches the other packages of app only through
+// [Device].
 package screen
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"time"
 
-// Root returns the one component that every address shows.
-func Root() app.Composer { return &root{} }
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/core/say"
+)
+
+// Root returns the one component that every address shows. Open makes the
+// device ready; it may wait, and is called once.
+func Root(open func() (Device, error)) app.Composer { return &root{open: open} }
+
+// root is the whole screen: one component, so that a step from one address to
+// the next keeps what was typed and never tears down what both share.
 type root struct {
 	app.Compo
+	open func() (Device, error)
+
+	device  Device
+	ready   bool
+	barred  say.Line // why nothing can be kept at all
+	voice   say.Voice
+	prefs   prefs
+	storage storageState
+	shell   shellState
+
+	path  string
+	query map[string]string
+	jobs  []summary
+	job   *opened
+
+	acts      []func(app.Context) // of the buttons on screen, by their number
+	text      map[string]string   // what stands in each input, by its id
+	slips     map[string]say.Line // what is wrong with it
+	slipOrder []string            // the order in which the page lists what is wrong
+	focus     string              // id of what takes the focus after the next paint
+	moved     bool                // the address changed: start at the top
+	notice    notice
+	read      reading
+	draft     newJob
+	panel     string // which small panel is open on this screen
+	busy      bool   // an act is being kept
 }
 
-// OnMount tells the page, and whoever waits for it, that the first screen is painted.
+// OnMount opens the store and starts the minute.
 func (r *root) OnMount(ctx app.Context) {
+	r.text, r.slips = map[string]string{}, map[string]say.Line{}
+	r.prefs = loadPrefs()
+	r.voice = r.prefs.voice()
+	r.prefs.show()
+	r.watchShell(ctx)
+	r.tick(ctx)
+	ctx.Async(func() {
+		device, err := r.open()
+		r.dispatch(ctx, func(ctx app.Context) {
+			if err != nil {
+				r.barred = troubles[Refused].With()
+				if device.Trouble != nil {
+					r.barred = troubles[device.Trouble(err)].With()
+				}
+				r.paintedFirst(ctx)
+				return
+			}
+			r.device, r.ready = device, true
+			device.Store.Watch(func(id string) { r.dispatch(ctx, func(ctx app.Context) { r.changedElsewhere(ctx, id) }) })
+			r.loadJobs(ctx, func(ctx app.Context) { r.arrive(ctx); r.paintedFirst(ctx) })
+			r.askStorage(ctx)
+		})
+	})
+}
+
+// paintedFirst tells the page that the first real screen is up.
+func (r *root) paintedFirst(ctx app.Context) {
 	ctx.Defer(func(app.Context) { app.Window().Set("lugmarkReady", true) })
 }
 
-func (r *root) Render() app.UI {
-	return app.Main().Body(app.H1().Text("Lugmark"))
+// OnNav follows the address.
+func (r *root) OnNav(ctx app.Context) {
+	u := ctx.Page().URL()
+	r.path, r.query = u.Path, map[string]string{}
+	for k := range u.Query() {
+		r.query[k] = u.Query().Get(k)
+	}
+	if r.ready {
+		r.arrive(ctx)
+	}
+	ctx.Defer(r.settle)
+}
+
+// arrive prepares what the address needs: the job that it names, the texts of
+// its inputs, the draft of what was being typed.
+func (r *root) arrive(ctx app.Context) {
+	r.moved, r.panel, r.slips = true, "", map[string]say.Line{}
+	at := r.route()
+	if at.job == "" {
+		r.job = nil
+		r.loadJobs(ctx, func(ctx app.Context) {
+			if r.path == "/demo" {
+				r.addSamples(ctx)
+			}
+		})
+		r.enterRoute(ctx, at)
+		return
+	}
+	r.openJob(ctx, at.job, func(ctx app.Context) { r.enterRoute(ctx, at) })
+}
+
+// tick judges again each minute: rests end and temperatures grow stale.
+func (r *root) tick(ctx app.Context) {
+	ctx.After(time.Minute, func(ctx app.Context) {
+		if r.job != nil && !r.busy {
+			r.job.judge()
+		}
+		r.tick(ctx)
+		ctx.Defer(r.settle)
+	})
+}
+
+// dispatch runs f on the goroutine of the screen and settles the page after it.
+func (r *root) dispatch(ctx app.Context, f func(app.Context)) {
+	ctx.Dispatch(func(ctx app.Context) {
+		f(ctx)
+		ctx.Defer(r.settle)
+	})
+}
+
+// notice is the bar that tells what was just done; it stays until the next act.
+type notice struct {
+	says say.Line
+	bad  bool
+	undo func(app.Context)
 }

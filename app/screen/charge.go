@@ -1,0 +1,110 @@
+package screen
+
+import (
+	"strings"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// sampleFields are the columns of the charge list.
+var sampleFields = []string{"sample-voltage", "sample-current", "sample-temperature"}
+
+// viewCharge is the first charge as a list of samples, newest first.
+func (r *root) viewCharge() page {
+	h, _ := r.job.facts.HoldFor("charge", "bank")
+	var main []app.UI
+	if !h.Released() {
+		main = append(main, app.Div().Class("ruled", "todo").Body(mark("todo"), app.Div().Body(
+			app.P().Body(app.B().Text(r.say(h.Keep))), goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", "charge", "bank")))))
+	}
+	main = append(main, app.H2().Text(r.t("charge.add", "Add a sample")))
+	if len(r.slips) > 0 {
+		main = append(main, r.putRight(sampleFields...))
+	}
+	for _, id := range sampleFields {
+		f, _ := checks.FieldOf(id, "charge1.x")
+		main = append(main, r.input(id, r.say(f.Label.With())+", "+r.voice.Unit(string(f.Entry())), r.say(f.Hint.With()), "text"))
+	}
+	main = append(main, r.button("btn go", r.t("charge.keep", "Keep sample"), r.keepSample))
+	if rows := r.sampleRows(); len(rows) > 0 {
+		main = append(main, app.Table().Body(
+			app.Caption().Text(r.t("charge.samples", "Samples of the first charge")),
+			app.THead().Body(app.Tr().Body(app.Th().Scope("col").Text(r.t("charge.time", "Time")), app.Th().Scope("col").Class("r").Text("V"), app.Th().Scope("col").Class("r").Text("A"), app.Th().Scope("col").Class("r").Text("°C"))),
+			app.TBody().Body(rows...)))
+	}
+	return page{title: r.t("charge", "First charge"), sub: r.job.text("site", "name"), back: r.to("stage", string(checks.FirstCharge)), main: main, foot: []app.UI{r.tabs("")}}
+}
+
+func (r *root) sampleRows() []app.UI {
+	seen := map[string]bool{}
+	var rows []app.UI
+	keys := r.job.state.KeysFrom(r.job.visit, "charge1.")
+	for i := len(keys) - 1; i >= 0; i-- {
+		part := keys[i].Part
+		if seen[part] {
+			continue
+		}
+		seen[part] = true
+		cells := []app.UI{}
+		when := ""
+		for _, id := range sampleFields {
+			e, s := r.job.state.Lookup(r.job.visit, part, id, false)
+			text := "\u2013"
+			if s == job.One {
+				text, when = r.voice.Digits(e.Value.Number), r.clock(e.Moment())
+			}
+			cells = append(cells, app.Td().Class("r num").Text(text))
+		}
+		rows = append(rows, app.Tr().Body(append([]app.UI{app.Td().Text(when)}, cells...)...))
+	}
+	return rows
+}
+
+// keepSample keeps one row; what was not read stays missing, never zero.
+func (r *root) keepSample(ctx app.Context) {
+	r.slips = map[string]say.Line{}
+	id, err := uuid.NewV7()
+	if err != nil {
+		return
+	}
+	part := "charge1." + id.String()
+	var changes []change
+	for _, field := range sampleFields {
+		text := strings.TrimSpace(r.text[field])
+		if text == "" {
+			continue
+		}
+		f, _ := checks.FieldOf(field, "charge1.x")
+		c, slip := r.entryOf(f, text)
+		if !slip.Empty() {
+			r.slips[field] = slip
+			continue
+		}
+		c.part = part
+		changes = append(changes, c)
+	}
+	if len(changes) == 0 && len(r.slips) == 0 {
+		_, slip := unit.Parse("", "V", true)
+		r.slips[sampleFields[0]] = slip.Line
+	}
+	if len(r.slips) > 0 {
+		r.focus = "slips"
+		return
+	}
+	r.keep(ctx, changes, "", func(_ app.Context, kept bool) {
+		if !kept {
+			return
+		}
+		for _, f := range sampleFields {
+			r.text[f] = ""
+		}
+		r.focus = sampleFields[0]
+		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
+	})
+}

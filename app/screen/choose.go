@@ -1,0 +1,102 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/draw"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+)
+
+// choiceOf gives the code of a choice; "" while there is none.
+func (j *opened) choiceOf(part, field string) string {
+	f, _ := checks.FieldOf(field, part)
+	e, s := j.state.Lookup(j.visit, part, field, f.Setup)
+	if s != job.One {
+		return ""
+	}
+	return e.Value.Choice
+}
+
+// keepChoice keeps one answer of a choice.
+func (r *root) keepChoice(ctx app.Context, part, field, code string) {
+	undo := r.undoOf(part, field)
+	r.keep(ctx, []change{{part: part, field: field, value: job.Value{Kind: job.KindChoice, Choice: code}}}, "", func(_ app.Context, kept bool) {
+		if kept {
+			r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(part), "field", r.labelOf(field, part)), undo: undo}
+		}
+	})
+}
+
+func (r *root) labelOf(field, part string) say.Line {
+	f, ok := checks.FieldOf(field, part)
+	if !ok {
+		return say.Phrase{Key: "screen.as-it-stands", English: "{text}"}.With("text", field)
+	}
+	return f.Label.With()
+}
+
+// undoOf gives what takes the next entry of a field back: the old value again,
+// or a void when there was none. Nothing is deleted.
+func (r *root) undoOf(part, field string) func(app.Context) {
+	j := r.job
+	f, _ := checks.FieldOf(field, part)
+	before, standing := j.state.Lookup(j.visit, part, field, f.Setup)
+	return func(ctx app.Context) {
+		k := j.key(part, field)
+		done := func(_ app.Context, kept bool) {
+			if kept {
+				r.notice = notice{says: say.Phrase{Key: "screen.undone", English: "Taken back: {field}, {part}."}.With("field", r.labelOf(field, part), "part", bank.Name(part))}
+			}
+		}
+		if standing == job.One {
+			r.keep(ctx, []change{{part: part, field: field, value: before.Value}}, "", done)
+			return
+		}
+		var live []string
+		for _, e := range j.state.Live(k) {
+			live = append(live, e.ID)
+		}
+		r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			e, err := w.Void(at(), k, "undo", job.Ref{}, live)
+			return []job.Stamped{e}, nil, err
+		}, done)
+	}
+}
+
+// roundState is the state of a round: all kept, or something to do.
+func roundState(kept, all int) draw.State {
+	if kept == all {
+		return draw.Pass
+	}
+	return draw.ToDo
+}
+
+// conflict shows every live value of an entry on which two people differ; one
+// is chosen, the others stay in the record.
+func (r *root) conflict(k finding.Key) app.UI {
+	rivals := r.job.state.Live(r.job.key(k.Part, k.Field))
+	var rows []app.UI
+	for _, e := range rivals {
+		rows = append(rows, app.Li().Body(
+			app.P().Body(app.B().Text(r.valueText(k, e.Value)), app.Br(), app.Span().Class("note").Text(r.entryMeta(e))),
+			r.button("btn", r.t("conflict.choose", "This one is right"), func(ctx app.Context) {
+				j := r.job
+				saw := j.state.Seen(j.key(k.Part, k.Field))
+				r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+					chosen, err := w.Choose(at(), j.key(k.Part, k.Field), e.ID, saw)
+					return []job.Stamped{chosen}, nil, err
+				}, func(_ app.Context, kept bool) {
+					if kept {
+						r.notice = notice{says: say.Phrase{Key: "screen.chosen", English: "Chosen. The other value stays in the record."}.With()}
+					}
+				})
+			})))
+	}
+	return app.Section().Class("put").Role("alert").Body(
+		app.H2().Text(r.t("conflict.title", "Two values: {field}", "field", r.labelOf(k.Field, k.Part))),
+		app.Ol().Class("do").Body(rows...))
+}

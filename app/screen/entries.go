@@ -1,0 +1,77 @@
+package screen
+
+import (
+	"time"
+
+	"lugmark/checks"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+)
+
+// valueText says an entry as it was typed.
+func (r *root) valueText(k finding.Key, v job.Value) string {
+	f, _ := checks.FieldOf(k.Field, k.Part)
+	switch v.Kind {
+	case job.KindQuantity:
+		return r.voice.Figure(say.Figure{Digits: v.Number, Unit: v.Unit})
+	case job.KindChoice:
+		for _, o := range f.Options {
+			if o.Code == v.Choice {
+				return r.say(o.Label.With())
+			}
+		}
+		return v.Choice
+	case job.KindText:
+		return v.Text
+	case job.KindPersonal:
+		s, ok := job.Text(r.job.blobs, v.X)
+		if !ok {
+			return r.t("erased", "(erased)")
+		}
+		return s
+	case job.KindTime:
+		if t, err := time.Parse(time.RFC3339, v.Time); err == nil {
+			return r.clock(t)
+		}
+		return v.Time
+	case job.KindSkip:
+		return r.skipText(v)
+	}
+	return ""
+}
+
+func (r *root) skipText(v job.Value) string {
+	what := ""
+	for _, o := range checks.Skips {
+		if o.Code == v.Skip {
+			what = r.say(o.Label.With())
+		}
+	}
+	why := ""
+	for _, o := range checks.SkipReasons {
+		if o.Code == v.Why {
+			why = r.say(o.Label.With())
+		}
+	}
+	return r.t("skipped", "{what}: {why}", "what", what, "why", why)
+}
+
+// entryMeta says who kept an entry, when, and with which meter.
+func (r *root) entryMeta(e job.Entry) string {
+	who := r.job.text(e.By, "name")
+	if who == "" {
+		who = e.By
+	}
+	says := r.t("entry.meta", "{who}, {when}", "who", who, "when", r.clock(e.Moment()))
+	if e.Value.Meter != "" {
+		says += ", " + r.t("entry.meter", "meter {id}", "id", e.Value.Meter)
+	}
+	if e.Value.Moving {
+		says += ", " + r.t("entry.moving", "last digit moving")
+	}
+	if e.Value.Odd {
+		says += ", " + r.t("entry.odd", "out of the usual range")
+	}
+	return says
+}

@@ -1,0 +1,194 @@
+package screen
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+	"time"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks/plain"
+	"lugmark/checks/sample"
+	"lugmark/core/job"
+	"lugmark/core/record"
+	"lugmark/core/say"
+)
+
+var (
+	sayForeign  = say.Phrase{Key: "screen.file.foreign", English: "This is not a job file of Lugmark: it begins neither with a brace nor with “lugmark-record 1”. Nothing was changed."}
+	sayFaults   = say.Phrase{Key: "screen.file.faults", English: "The file was not opened, and nothing was changed. Line {line}: {text} ({n} in all)"}
+	sayDamaged  = say.Phrase{Key: "screen.file.damaged", English: "The record file is damaged at line {line}: {text} Nothing was changed."}
+	sayOpened   = say.Phrase{Key: "screen.file.opened", English: "The file was added as a new job."}
+	sayBroughtN = say.Phrase{Key: "screen.file.brought", English: "The record was brought in: {n} entries. What was here already is untouched."}
+	saySamples  = say.Phrase{Key: "screen.file.samples", English: "The sample jobs are here. Everything in them is invented."}
+	sayTooBig   = say.Phrase{Key: "screen.file.big", English: "This file is larger than any job. Nothing was changed."}
+)
+
+// largestFile is more than a job with many readings has as text [bytes].
+const largestFile = 32 << 20
+
+// onJobFile reads the file that was chosen.
+func (r *root) onJobFile(ctx app.Context, _ app.Event) {
+	files := ctx.JSSrc().Get("files")
+	if files.Get("length").Int() == 0 {
+		return
+	}
+	file, input := files.Call("item", 0), ctx.JSSrc()
+	if file.Get("size").Int() > largestFile {
+		r.notice = notice{says: sayTooBig.With(), bad: true}
+		return
+	}
+	var then app.Func
+	then = app.FuncOf(func(_ app.Value, args []app.Value) any {
+		text := args[0].String()
+		then.Release()
+		r.dispatch(ctx, func(ctx app.Context) {
+			input.Set("value", "")
+			r.takeFile(ctx, []byte(text))
+		})
+		return nil
+	})
+	file.Call("text").Call("then", then)
+}
+
+// takeFile opens a job file of either kind, told by how it begins.
+func (r *root) takeFile(ctx app.Context, raw []byte) {
+	text := bytes.TrimLeft(bytes.TrimPrefix(raw, []byte("\ufeff")), " \t\r\n")
+	switch {
+	case bytes.HasPrefix(text, []byte("{")):
+		file, faults := plain.Parse(raw)
+		if len(faults) > 0 {
+			r.notice = notice{says: sayFaults.With("line", itoa(faults[0].Line), "text", faults[0].Text, "n", itoa(len(faults))), bad: true}
+			return
+		}
+		r.importPlain(ctx, file, 0, func(ctx app.Context, id string) {
+			r.notice = notice{says: sayOpened.With()}
+			ctx.Navigate("/j/" + id)
+		})
+	case bytes.HasPrefix(text, []byte(record.Header)):
+		r.importRecord(ctx, raw)
+	default:
+		r.notice = notice{says: sayForeign.With(), bad: true}
+	}
+}
+
+// importPlain makes ordinary signed events of a plain job file, in a new job.
+func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duration, then func(app.Context, string)) {
+	id, err := uuid.NewV7()
+	if err != nil {
+		return
+	}
+	if file.Now.IsZero() {
+		file.Now = now()
+	}
+	ctx.Async(func() {
+		j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
+		r.newWriter(j)
+		start := func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			e, err := w.Start(at(), "bank")
+			return []job.Stamped{e}, nil, err
+		}
+		err := r.keepAct(j, "", start)
+		for _, batch := range file.Batches(shift) {
+			if err != nil {
+				break
+			}
+			err = r.keepAct(j, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+				return plain.Stamps(batch, w, j.state, at, salt)
+			})
+		}
+		r.dispatch(ctx, func(ctx app.Context) {
+			if err != nil {
+				app.Logf("lugmark: import: %v", err)
+				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				return
+			}
+			then(ctx, j.id)
+		})
+	})
+}
+
+// importRecord brings the signed events of a record file in. A file with any
+// fault changes nothing.
+func (r *root) importRecord(ctx app.Context, raw []byte) {
+	contents, faults := record.Read(raw)
+	if len(faults) == 0 {
+		contents, faults = record.Verify(contents)
+	}
+	if len(faults) > 0 {
+		r.notice = notice{says: sayDamaged.With("line", itoa(faults[0].Line), "text", faults[0].Why), bad: true}
+		return
+	}
+	ctx.Async(func() {
+		var err error
+		jobs := map[string]bool{}
+		for at := 0; at < len(contents.Events) && err == nil; at += importBatch {
+			for _, e := range contents.Events[at:min(at+importBatch, len(contents.Events))] {
+				jobs[e.Job] = true
+				if err == nil {
+					err = r.device.Store.Keep(job.Act{Job: e.Job, Events: []job.Signed{e}})
+				}
+			}
+		}
+		for id := range jobs {
+			if err == nil {
+				err = r.device.Store.Keep(job.Act{Job: id, Blobs: contents.Blobs})
+			}
+			if j, e := r.load(id); err == nil && e == nil {
+				line, _ := json.Marshal(r.summarise(j))
+				err = r.device.Store.Keep(job.Act{Job: id, Summary: line})
+			}
+		}
+		r.dispatch(ctx, func(ctx app.Context) {
+			if err != nil {
+				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				return
+			}
+			r.notice = notice{says: sayBroughtN.With("n", itoa(len(contents.Events)))}
+			r.loadJobs(ctx, nil)
+		})
+	})
+}
+
+// importBatch is how many events of a file are kept before the screen breathes.
+const importBatch = 100
+
+// addSamples adds the invented jobs, with their times moved to the present.
+func (r *root) addSamples(ctx app.Context) {
+	left := sample.List()
+	for _, have := range r.jobs {
+		for i, s := range left {
+			if strings.HasPrefix(have.Title, sampleName(s)) {
+				left = append(left[:i:i], left[i+1:]...)
+				break
+			}
+		}
+	}
+	var next func(app.Context, string)
+	next = func(ctx app.Context, _ string) {
+		if len(left) == 0 {
+			r.notice = notice{says: saySamples.With()}
+			r.loadJobs(ctx, nil)
+			return
+		}
+		file, faults := plain.Parse(left[0].Raw)
+		left = left[1:]
+		if len(faults) > 0 {
+			next(ctx, "")
+			return
+		}
+		r.importPlain(ctx, file, now().Sub(file.Now), next)
+	}
+	next(ctx, "")
+}
+
+// sampleName is the name of the site in a sample.
+func sampleName(s sample.Sample) string {
+	var head struct {
+		Title string `json:"title"`
+	}
+	json.Unmarshal(s.Raw, &head)
+	return head.Title
+}

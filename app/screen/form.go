@@ -1,0 +1,285 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/figure"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// allLinks is the form that enters one cable and one length for every link.
+const allLinks = "links"
+
+// formParts lists the parts whose entries belong to a stage.
+func (r *root) formParts(s checks.Stage) []string {
+	l := r.job.facts.Layout()
+	var candidates []string
+	switch s {
+	case checks.Before:
+		candidates = append(checks.SetupParts(l), allLinks)
+	case checks.Match, checks.Receive:
+		candidates = append([]string{"bank"}, l.Blocks()...)
+	case checks.Wire:
+		candidates = []string{"bank"}
+	case checks.SwitchOn:
+		candidates = []string{"inverter1", "charger1"}
+	case checks.FirstCharge:
+		candidates = append([]string{"bank"}, l.Blocks()...)
+	case checks.Prove:
+		candidates = []string{"capacity1", "bank"}
+	}
+	return slices.DeleteFunc(candidates, func(p string) bool { return len(r.formFields(p, s)) == 0 })
+}
+
+// formFields lists what a form of a part asks in a stage: everything that is
+// not measured along the bank.
+func (r *root) formFields(part string, s checks.Stage) []checks.Field {
+	kind := bank.KindLink
+	if part != allLinks {
+		kind, _ = bank.PartKind(part)
+	}
+	var out []checks.Field
+	for _, f := range checks.FieldsOfKind(kind) {
+		numbers := f.Kind == checks.Number && f.Round
+		if f.Stage == s && !numbers && f.Kind != checks.Drawing && f.ID != "closed" && f.ID != "last-gap" && f.ID != "hazards-read" {
+			out = append(out, f)
+		}
+	}
+	if kind == bank.KindBlock && s == checks.Before {
+		return nil // which sheet a block follows is set with the layout
+	}
+	return out
+}
+
+func (r *root) formTitle(part string) string {
+	if part == allLinks {
+		return r.t("form.links", "All links: cable and length")
+	}
+	return r.name(part)
+}
+
+// enterForm fills the inputs with what is known.
+func (r *root) enterForm(part, stage string) {
+	for _, f := range r.formFields(part, checks.Stage(stage)) {
+		r.text[f.ID] = r.job.inputText(r.formSource(part), f)
+	}
+}
+
+// formSource is the part whose entries a form shows: the first link for all.
+func (r *root) formSource(part string) string {
+	if part == allLinks {
+		if links := r.job.facts.Layout().Links(); len(links) > 0 {
+			return links[0].ID
+		}
+	}
+	return part
+}
+
+// inputText is an entry as its input shows it.
+func (j *opened) inputText(part string, f checks.Field) string {
+	e, s := j.state.Lookup(j.visit, part, f.ID, f.Setup)
+	if s != job.One {
+		return ""
+	}
+	switch e.Value.Kind {
+	case job.KindQuantity:
+		if unit.Symbol(e.Value.Unit) == f.Entry() {
+			return e.Value.Number
+		}
+		return e.Value.Number + " " + e.Value.Unit
+	case job.KindChoice:
+		return e.Value.Choice
+	case job.KindText:
+		return e.Value.Text
+	case job.KindTime:
+		if t, err := time.Parse(time.RFC3339, e.Value.Time); err == nil {
+			return t.In(now().Location()).Format("2006-01-02T15:04")
+		}
+		return e.Value.Time
+	case job.KindPersonal:
+		s, _ := job.Text(j.blobs, e.Value.X)
+		return s
+	}
+	return ""
+}
+
+// viewForm asks for several entries of one part at once.
+func (r *root) viewForm(part, stage string) page {
+	s := checks.Stage(stage)
+	fields := r.formFields(part, s)
+	var main []app.UI
+	if len(r.slips) > 0 {
+		order := make([]string, len(fields))
+		for i, f := range fields {
+			order[i] = f.ID
+		}
+		main = append(main, r.putRight(order...))
+	}
+	for _, f := range fields {
+		k := key(part, f.ID)
+		if _, st := r.job.state.Lookup(r.job.visit, part, f.ID, f.Setup); st == job.Conflict {
+			main = append(main, r.conflict(k))
+			continue
+		}
+		main = append(main, r.formField(f))
+	}
+	return page{title: r.formTitle(part), sub: r.say(s.Title().With()), back: r.to("stage", stage), main: main,
+		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, part, s, fields) })}}
+}
+
+func (r *root) formField(f checks.Field) app.UI {
+	label, hint := r.say(f.Label.With()), r.say(f.Hint.With())
+	switch {
+	case len(f.Options) > 0:
+		var options [][2]string
+		for _, o := range f.Options {
+			options = append(options, [2]string{o.Code, r.say(o.Label.With())})
+		}
+		return r.pick(f.ID, label, options)
+	case f.Kind == checks.Time && f.ID == "due":
+		return r.input(f.ID, label, hint, "date")
+	case f.Kind == checks.Time:
+		return r.input(f.ID, label, hint, "datetime-local")
+	case f.Kind == checks.Number:
+		if u := r.voice.Unit(string(f.Entry())); u != "" {
+			label += ", " + u
+		}
+	}
+	return r.input(f.ID, label, hint, "text")
+}
+
+// keepForm keeps every entry that was changed, as one act; a slip keeps
+// nothing and touches nothing.
+func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []checks.Field) {
+	r.slips = map[string]say.Line{}
+	parts := []string{part}
+	if part == allLinks {
+		parts = nil
+		for _, l := range r.job.facts.Layout().Links() {
+			parts = append(parts, l.ID)
+		}
+	}
+	var changes []change
+	for _, f := range fields {
+		text := strings.TrimSpace(r.text[f.ID])
+		if text == "" || text == r.job.inputText(r.formSource(part), f) {
+			continue
+		}
+		c, slip := r.entryOf(f, text)
+		if !slip.Empty() {
+			r.slips[f.ID] = slip
+			continue
+		}
+		if twin := r.twinSerial(f, part, text); twin != "" {
+			r.slips[f.ID] = saySameSerial.With("other", bank.Name(twin))
+			continue
+		}
+		for _, p := range parts {
+			c.part = p
+			changes = append(changes, c)
+		}
+	}
+	if len(r.slips) > 0 {
+		r.focus = "slips"
+		return
+	}
+	changes = append(changes, r.usesMeter(part)...)
+	if len(changes) == 0 {
+		ctx.Navigate(r.to("stage", string(s)))
+		return
+	}
+	title := r.formTitle(part)
+	r.keep(ctx, changes, "", func(ctx app.Context, kept bool) {
+		if !kept {
+			return
+		}
+		r.notice = notice{says: say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}.With("part", title, "n", itoa(len(changes)))}
+		ctx.Navigate(r.to("stage", string(s)))
+	})
+}
+
+var (
+	saySameSerial = say.Phrase{Key: "screen.form.same-serial", English: "The same serial number stands on {other}. Read the label again."}
+	sayFieldSlip  = say.Phrase{Key: "screen.form.slip", English: "{field}: {slip}"}
+	sayBadTime    = say.Phrase{Key: "screen.form.time", English: "Enter the day and the time."}
+	sayFuture     = say.Phrase{Key: "screen.form.future", English: "That lies in the future. Check the day, and the clock of this phone."}
+	sayRangeSlip  = say.Phrase{Key: "screen.form.range", English: "{value} is outside {low} to {high}. Is a point missing?"}
+)
+
+// entryOf turns the text of an input into an entry, or says what is wrong.
+func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
+	c := change{field: f.ID}
+	slip := func(l say.Line) (change, say.Line) {
+		return c, sayFieldSlip.With("field", f.Label, "slip", l)
+	}
+	switch f.Kind {
+	case checks.Number:
+		n, bad := unit.Parse(text, f.Entry(), f.Signed)
+		if bad != nil {
+			return slip(bad.Line)
+		}
+		if outside(f, n.Value) {
+			return slip(sayRangeSlip.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry())))
+		}
+		m, _ := r.meterFor(f)
+		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
+	case checks.Choice:
+		c.value = job.Value{Kind: job.KindChoice, Choice: text}
+	case checks.Time:
+		if f.ID == "due" {
+			if _, err := time.Parse(time.DateOnly, text); err != nil {
+				return slip(sayBadTime.With())
+			}
+			c.value = job.Value{Kind: job.KindTime, Time: text}
+			break
+		}
+		t, err := time.ParseInLocation("2006-01-02T15:04", text, now().Location())
+		if err != nil {
+			return slip(sayBadTime.With())
+		}
+		if t.After(now().Add(2 * time.Minute)) {
+			return slip(sayFuture.With())
+		}
+		c.value = job.Value{Kind: job.KindTime, Time: t.Format(time.RFC3339)}
+	case checks.Personal:
+		c.personal = text
+	default:
+		c.value = job.Value{Kind: job.KindText, Text: text}
+	}
+	return c, say.Line{}
+}
+
+// twinSerial finds another block that has the same serial number already.
+func (r *root) twinSerial(f checks.Field, part, text string) string {
+	if f.ID != "serial" {
+		return ""
+	}
+	for _, b := range r.job.facts.Layout().Blocks() {
+		if b != part && r.job.inputText(b, f) == text {
+			return b
+		}
+	}
+	return ""
+}
+
+// usesMeter makes a meter whose sheet is entered the meter of this job for
+// what it measures, unless one is chosen already.
+func (r *root) usesMeter(part string) []change {
+	kind, _ := bank.PartKind(part)
+	use := map[string]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[r.text["measures"]]
+	if kind == bank.KindWrench {
+		use = "use-torque"
+	}
+	if use == "" || kind != bank.KindMeter && kind != bank.KindWrench || r.job.has(key("bank", use)) {
+		return nil
+	}
+	return []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: part}}}
+}

@@ -1,0 +1,159 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/finding"
+)
+
+// viewHandover is the last screen: what is open, who signs, and the sheet as
+// it will be printed.
+func (r *root) viewHandover() page {
+	c := count(r.job.findings)
+	r.text["paper"] = r.prefs.Paper
+	main := []app.UI{app.Section().Class("noprint").Body(
+		app.P().Text(r.resultSentence(c)),
+		r.signBox("p1", "technician", r.t("hand.you", "Technician")),
+		r.signBox("p2", "owner", r.t("hand.owner", "Owner")),
+		r.sealBox(),
+		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
+		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
+	)}
+	main = append(main, r.ownerPage(c), r.annexDrawing(), r.annexResults(), r.annexParts(), r.annexSigned())
+	return page{title: r.t("tab.handover", "Hand over"), sub: r.job.text("site", "name"), back: r.to(), class: "hand", main: main, foot: []app.UI{r.tabs("handover")}}
+}
+
+// resultSentence says what was measured and what is open; never that anything
+// is safe.
+func (r *root) resultSentence(c counts) string {
+	n, all := itoa(c[finding.Pass]), itoa(c.needed())
+	if c[finding.Pass] == c.needed() && len(r.job.openPoints()) == 0 {
+		return r.t("hand.all", "All {all} checks passed.", "all", all)
+	}
+	return r.t("hand.open", "Handed over with open points. {n} of {all} checks passed.", "n", n, "all", all)
+}
+
+// ownerPage is the one page that the owner reads.
+func (r *root) ownerPage(c counts) app.UI {
+	state := "pass"
+	if c[finding.Pass] < c.needed() || len(r.job.openPoints()) > 0 {
+		state = "unk"
+	}
+	l := r.job.facts.Layout()
+	plate := []app.UI{r.cell(r.t("hand.stores", "What it stores"), r.job.energy(r))}
+	if gave := r.gaveInTest(); gave != "" {
+		plate = append(plate, r.cell(r.t("hand.gave", "Gave in the test"), gave))
+	}
+	plate = append(plate, r.cell(r.t("hand.voltage", "Voltage"), r.voice.Digits(oneDecimal(float64(checks.NominalVolts)*float64(l.Series)))+"\u00a0V"),
+		r.cell(r.t("hand.where", "Where"), r.job.text("site", "place")))
+	body := []app.UI{
+		app.Div().Class("ruled", "big", state).Body(r.markOnly(state), app.Div().Body(app.H3().Text(r.resultSentence(c)))),
+		app.Dl().Class("plate").Body(plate...),
+	}
+	if rows := r.openRows(); len(rows) > 0 {
+		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").Body(
+			app.THead().Body(app.Tr().Body(r.th(r.t("hand.point", "Point")), r.th(r.t("hand.means", "What it means, and what comes next")))),
+			app.TBody().Body(rows...))))
+	}
+	body = append(body, app.Div().Class("half").Body(
+		r.bullets(r.t("hand.do", "Please do"),
+			r.t("do.vents", "Keep the vents clear and the shelf dry."),
+			r.t("do.settings", "Leave the charger settings as they are."),
+			r.t("do.sheet", "Keep this sheet beside the battery."),
+			r.t("do.away", "When away for long, follow the storage page of the maker's manual.")),
+		r.bullets(r.t("hand.do-not", "Please do not"),
+			r.t("dont.open", "Open a battery, or add another one."),
+			r.t("dont.undo", "Undo a cable while anything runs."),
+			r.t("dont.tools", "Lay tools or metal on top."),
+			r.t("dont.frozen", "Charge when it is frozen, or work around the cold lock."))),
+		r.alarmBox(), r.datesBox())
+	return r.sheetPage(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
+}
+
+func (r *root) cell(name, value string) app.UI {
+	if value == "" {
+		value = "\u2013"
+	}
+	return app.Div().Body(app.Dt().Text(name), app.Dd().Text(value))
+}
+
+func (r *root) th(text string) app.UI { return app.Th().Scope("col").Text(text) }
+
+func (r *root) bullets(title string, lines ...string) app.UI {
+	var rows []app.UI
+	for _, l := range lines {
+		rows = append(rows, app.Li().Text(l))
+	}
+	return app.Section().Body(app.H3().Text(title), app.Ul().Class("dots").Body(rows...))
+}
+
+// openRows are the open points in the owner's words: the thing, the state,
+// and what follows.
+func (r *root) openRows() []app.UI {
+	var rows []app.UI
+	add := func(x finding.Finding) {
+		rows = append(rows, app.Tr().Body(
+			app.Td().Body(app.Text(r.about(x)+r.limitName(x)), app.Br(), r.stateWord(x.Verdict())),
+			app.Td().Text(r.say(x.Reason())+" "+r.say(x.Next()))))
+	}
+	for _, x := range r.job.openPoints() {
+		add(x)
+	}
+	undone := 0
+	for _, x := range r.job.findings {
+		switch x.Verdict() {
+		case finding.Later:
+			add(x)
+		case finding.ToDo:
+			undone++
+		}
+	}
+	if undone > 0 {
+		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "{n} checks were not done. They are listed in the annex.", "n", itoa(undone)))))
+	}
+	return rows
+}
+
+// alarmBox tells what to do when something is wrong.
+func (r *root) alarmBox() app.UI {
+	steps := app.Ol().Class("do").Body(
+		app.Li().Body(app.P().Text(r.t("alarm.load", "Inverter and charger off."))),
+		app.Li().Body(app.P().Text(r.t("alarm.main", "Main switch to off, if you can reach it without smoke."))),
+		app.Li().Body(app.P().Text(r.t("alarm.out", "Go outside, keep others away, call."))))
+	call := []app.UI{app.P().Text(r.t("alarm.call", "Then call:")), app.P().Class("tel").Text(r.orDash(r.job.text("p1", "phone")))}
+	n := len(r.job.facts.Layout().Blocks())
+	call = append(call, app.P().Text(r.t("alarm.fire", "Fire service: say “lithium iron phosphate, {n} batteries, {kwh}”.", "n", itoa(n), "kwh", r.orDash(r.job.energy(r)))))
+	return app.Section().Class("box half").Body(
+		app.Div().Body(app.H3().Text(r.t("alarm", "If you notice smell, heat, swelling or an alarm")), steps),
+		app.Div().Body(call...))
+}
+
+func (r *root) orDash(s string) string {
+	if s == "" {
+		return "\u2013"
+	}
+	return s
+}
+
+// datesBox gives the next dates; the return visit is six months on, common
+// practice.
+func (r *root) datesBox() app.UI {
+	day := now()
+	row := func(name, value string) app.UI {
+		return app.Tr().Body(app.Td().Text(name), app.Td().Class("r").Text(value))
+	}
+	return app.Section().Body(app.H3().Text(r.t("dates", "Next dates")), app.Table().Class("big").Body(app.TBody().Body(
+		row(r.t("dates.return", "Return visit"), day.AddDate(0, 6, 0).Format("2 January 2006")),
+		row(r.t("dates.yearly", "Yearly visit"), day.AddDate(1, 0, 0).Format("2 January 2006")))),
+		app.P().Class("note").Text(r.t("dates.not", "This sheet records what was measured and what was computed from it. It does not replace the maker's manual, the electrical code in force, a permit, or the judgement of a licensed person. It is not a warranty.")))
+}
+
+// sheetPage frames one sheet of paper.
+func (r *root) sheetPage(kicker, title string, body ...app.UI) app.UI {
+	return app.Section().Class("sheet").Body(
+		app.Header().Body(app.Div().Body(app.P().Class("note").Text(kicker), app.H2().Text(title)),
+			app.P().Class("note").Body(app.Text(r.job.text("site", "name")), app.Br(), app.Text(now().Format("2 January 2006")))),
+		app.Div().Class("body").Body(body...),
+		app.Footer().Body(app.P().Class("note").Text(r.t("hand.made", "Made from readings entered by the people named. It is not a certificate unless a qualified person signs it. Rules {rules}, {app}.", "rules", checks.Rules, "app", r.device.App)), r.fingerprint()))
+}

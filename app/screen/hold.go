@@ -1,0 +1,213 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/draw"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+)
+
+// viewHold is a hold point: what releases it, and who may override it.
+func (r *root) viewHold(gate, part string) page {
+	h, ok := r.job.facts.HoldFor(gate, part)
+	if !ok {
+		return r.viewSteps()
+	}
+	var main []app.UI
+	title := r.say(h.Keep)
+	if h.Done || h.Released() {
+		title = r.say(h.Title)
+	}
+	main = append(main, app.H2().Class("big").Text(title))
+	if gate == "main" && !h.Done && !h.Released() {
+		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
+	}
+	if l := r.cautionOf(gate); l != "" {
+		main = append(main, app.Div().Class("ruled").Body(app.Span(), app.Div().Body(app.P().Text(l))))
+	}
+	main = append(main, app.H3().Text(r.t("hold.released-when", "Released when all of these pass")))
+	var rows []app.UI
+	for _, c := range h.Clauses {
+		rows = append(rows, r.clauseRows(h, c, 0)...)
+	}
+	main = append(main, app.Ul().Class("opens").Body(rows...))
+	if !h.Passed() {
+		main = append(main, r.overrideBox(h))
+	}
+	return page{title: r.t("hold", "Hold point"), sub: r.say(h.Title), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
+}
+
+// cautionOf is the sentence that a hold point must print.
+func (r *root) cautionOf(gate string) string {
+	want := map[string]string{"parallel": "hazard.parallel", "series": "hazard.volts", "main": "hazard.precharge", "charge": "hazard.cold", "test": "hazard.test"}[gate]
+	for _, s := range checks.Stages {
+		for _, p := range s.Hazards() {
+			if p.Key == want {
+				return r.say(p.With())
+			}
+		}
+	}
+	return ""
+}
+
+// clauseRows shows one condition: what it rests on with its state, or what it
+// asks for; the ways of an either-or stand below it, set in.
+func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
+	state, word := draw.ToDo, r.word(finding.ToDo)
+	if c.Open {
+		state, word = draw.Pass, r.word(finding.Pass)
+	} else if worst, ok := worstVerdict(c.Findings); ok && worst != finding.Pass {
+		state, word = stateOf(worst), r.word(worst)
+	}
+	body := []app.UI{app.Text(r.say(c.Title))}
+	switch {
+	case c.Open && len(c.Ways) == 0 && c.Says.Empty():
+	case len(c.Ways) > 0:
+		body = append(body, app.Br(), app.Span().Class("note").Text(r.t("hold.any", "one of these is enough")))
+	case len(c.Findings) > 0 && !c.Open:
+		for _, x := range c.Findings {
+			if !x.Settled() {
+				says := x.Next()
+				body = append(body, app.Br(), app.Span().Class("note").Text(r.about(x)+": "+r.say(says)))
+				break
+			}
+		}
+	case !c.Says.Empty():
+		body = append(body, app.Br(), app.Span().Class("note").Text(r.say(c.Says)))
+	}
+	if !c.Open {
+		if k, ok := r.clauseKey(c); ok {
+			body = append(body, r.clauseButton(h, k))
+		}
+	}
+	class := ""
+	if depth > 0 {
+		class = "way"
+	}
+	rows := []app.UI{app.Li().Class(class).Body(mark(state), app.Span().Body(body...), app.Span().Class("st", string(state)).Text(word))}
+	for _, w := range c.Ways {
+		rows = append(rows, r.clauseRows(h, w, depth+1)...)
+	}
+	return rows
+}
+
+func worstVerdict(list []finding.Finding) (finding.Verdict, bool) {
+	var vs []finding.Verdict
+	for _, x := range list {
+		if !x.Settled() {
+			vs = append(vs, x.Verdict())
+		}
+	}
+	return finding.Worst(vs...)
+}
+
+// clauseKey gives the entry that would carry a clause on.
+func (r *root) clauseKey(c checks.Clause) (finding.Key, bool) {
+	if c.Asks != nil {
+		return *c.Asks, true
+	}
+	for _, x := range c.Findings {
+		if !x.Settled() {
+			return r.job.wants(x)
+		}
+	}
+	return finding.Key{}, false
+}
+
+// clauseButton leads to the entry, or makes it where one tap does.
+func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
+	f, _ := checks.FieldOf(k.Field, k.Part)
+	switch {
+	case k.Field == "closed" && k.Part == "switch":
+		return r.button("btn", r.t("hold.main-is-open", "The main is open now"), func(ctx app.Context) { r.keepChoice(ctx, "switch", "closed", "no") })
+	case k.Field == "closed":
+		return r.button("btn", r.t("hold.fuse-in", "The fuse is in place"), func(ctx app.Context) { r.keepChoice(ctx, k.Part, "closed", "yes") })
+	case k.Field == "level-accepted":
+		return r.button("btn", r.t("hold.accept-level", "Accepted: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+	case k.Field == "last-gap":
+		return r.lastGapEntry(k)
+	case f.Round:
+		return goLink("btn", r.t("why.measure", "Measure"), r.wayTo(k))
+	}
+	return goLink("btn", r.t("why.enter", "Enter it"), r.wayTo(k))
+}
+
+// lastGapEntry takes the volts across the gap where they are needed: on the
+// hold point itself, as the last thing before the link closes.
+func (r *root) lastGapEntry(k finding.Key) app.UI {
+	return app.Div().Class("pair").Body(
+		r.input("last-gap", r.t("hold.gap-volts", "Volts across the gap"), "", "text"),
+		r.button("btn", r.t("form.keep", "Keep"), func(ctx app.Context) {
+			f, _ := checks.FieldOf(k.Field, k.Part)
+			c, slip := r.entryOf(f, r.text["last-gap"])
+			if !slip.Empty() {
+				r.slips["last-gap"] = slip
+				return
+			}
+			c.part = k.Part
+			delete(r.slips, "last-gap")
+			r.keep(ctx, []change{c}, "", func(_ app.Context, kept bool) {
+				if kept {
+					r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(k.Part), "field", f.Label)}
+				}
+			})
+		}))
+}
+
+// overrideBox lets a named person go on, unless nobody may.
+func (r *root) overrideBox(h checks.Hold) app.UI {
+	if !h.Barred.Empty() {
+		return app.Div().Class("ruled", "fail").Body(mark(draw.Fail), app.Div().Body(app.P().Text(r.say(h.Barred))))
+	}
+	body := []app.UI{app.P().Text(r.t("hold.override-text", "The verdicts stay as they are. Your name and reason are printed on the handover sheet."))}
+	if h.Taken != nil {
+		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+		says := r.t("hold.taken", "Overridden by {name}: {reason}", "name", r.job.text(h.Taken.Who, "name"), "reason", reason)
+		if h.Taken.Lapsed {
+			says = r.t("hold.lapsed", "The override by {name} no longer holds: something else does not pass any more.", "name", r.job.text(h.Taken.Who, "name"))
+		}
+		body = append(body, app.P().Body(app.B().Text(says)))
+	}
+	body = append(body,
+		app.P().Text(r.t("hold.who", "Who decides: {name}", "name", r.job.text("p1", "name"))),
+		r.input("reason", r.t("hold.reason", "Reason, in a sentence"), "", "text"),
+		r.button("btn", r.t("hold.override", "Override this hold point"), func(ctx app.Context) { r.keepOverride(ctx, h) }))
+	return app.Details().Class("why").Body(app.Summary().Text(r.t("hold.override-title", "Override")), app.Div().Class("ovr").Body(body...))
+}
+
+func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
+	if len(r.text["reason"]) < 8 {
+		r.slips["reason"] = say.Phrase{Key: "screen.hold.no-reason", English: "Write the reason in a sentence. It is printed with your name."}.With()
+		r.focus = "reason"
+		return
+	}
+	delete(r.slips, "reason")
+	v := job.Value{Kind: job.KindOverride, Over: h.Shut(), Who: "p1"}
+	r.keep(ctx, []change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: r.text["reason"]}}, "", func(_ app.Context, kept bool) {
+		if kept {
+			r.notice = notice{says: say.Phrase{Key: "screen.hold.overridden", English: "Override kept. It will be printed."}.With()}
+		}
+	})
+}
+
+// holdFoot closes the link or the main once it is released.
+func (r *root) holdFoot(h checks.Hold) []app.UI {
+	var first app.UI
+	switch {
+	case h.Done:
+		first = app.P().Class("next").Text(r.t("hold.done", "It is closed."))
+	case !h.Released():
+		first = app.P().Class("next").Body(app.B().Text(r.say(h.Keep)))
+	case h.Gate == "charge":
+		first = goLink("btn go", r.t("hold.to-charge", "Start the charge list"), r.to("charge"))
+	case h.Gate == "test":
+		first = goLink("btn go", r.t("hold.to-test", "Enter the test"), r.to("enter", "capacity1", string(checks.Prove)))
+	default:
+		first = r.button("btn go", r.t("hold.close", "It is closed now"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "yes") })
+	}
+	return []app.UI{first, r.tabs("")}
+}

@@ -1,0 +1,171 @@
+package screen
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/figure"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+var (
+	sayOutside = say.Phrase{Key: "screen.read.outside", English: "{value} is outside {low} to {high} for {part}."}
+	sayMeant   = say.Phrase{Key: "screen.read.meant", English: "{outside} Did you mean {near}?"}
+	sayFar     = say.Phrase{Key: "screen.read.far", English: "{diff} {side} the others. Measure it again before you trust it."}
+	sayBelow   = say.Phrase{Key: "screen.read.below", English: "below"}
+	sayAbove   = say.Phrase{Key: "screen.read.above", English: "above"}
+	sayCoarse  = say.Phrase{Key: "screen.read.coarse", English: "{n} has more digits than meter {meter} shows. Type what stands on the meter."}
+	sayKept    = say.Phrase{Key: "screen.read.kept", English: "{part}: {value} kept."}
+	sayKeptFar = say.Phrase{Key: "screen.read.kept-far", English: "{part}: {value} kept, far from the others. Measure it once more."}
+)
+
+// farApart is how far a block's voltage may stand from the middle of the
+// others before it is measured twice: 0.30 V, our choice; a mistyped digit must
+// not condemn a block.
+const farApart = 0.30
+
+// keepReading keeps what stands in the input. Really says that the meter does
+// show a value that this thing cannot have.
+func (r *root) keepReading(ctx app.Context, really bool) {
+	f, part, text := r.read.field, r.read.part, r.text["value"]
+	if r.busy {
+		return
+	}
+	n, slip := unit.Parse(text, f.Entry(), f.Signed)
+	if slip != nil {
+		r.focus = "value"
+		return
+	}
+	if m, limit := r.meterFor(f); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
+		r.read.doubt = sayCoarse.With("n", figure.Typed(n), "meter", m)
+		return
+	}
+	if !really && outside(f, n.Value) {
+		r.doubt(f, part, n)
+		return
+	}
+	_, far := r.farFromOthers(n.Value)
+	again := far && !r.read.again
+	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really}
+	v.Meter, _ = r.meterFor(f)
+	undo := r.undoOf(part, f.ID)
+	value := figure.Typed(n)
+	r.keep(ctx, []change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
+		if !kept {
+			return
+		}
+		vibrate(20)
+		r.clearValue()
+		r.read.moving, r.read.again = false, again
+		says := sayKept
+		if again {
+			says = sayKeptFar
+		}
+		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo}
+		if !again {
+			r.onward(ctx, f, part)
+		}
+	})
+}
+
+// onward goes to the next part of the round that has no value yet, or back to
+// the stage when the round is done.
+func (r *root) onward(ctx app.Context, f checks.Field, part string) {
+	at := indexOf(r.read.parts, part)
+	for i := 1; i < len(r.read.parts); i++ {
+		p := r.read.parts[(at+i)%len(r.read.parts)]
+		if !r.job.has(finding.Key{Part: p, Field: f.ID}) {
+			ctx.Navigate(r.to("read", f.ID, p))
+			return
+		}
+	}
+	ctx.Navigate(r.to("stage", string(f.Stage)))
+}
+
+// outside reports whether a value cannot be, for this kind of thing.
+func outside(f checks.Field, v float64) bool {
+	return (f.Low != 0 || f.High != 0) && (v < f.Low || v > f.High)
+}
+
+// doubt asks about a value that cannot be, and offers the one that was
+// probably meant: the point at another place.
+func (r *root) doubt(f checks.Field, part string, n unit.Number) {
+	says := sayOutside.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry()), "part", bank.Name(part))
+	r.read.doubt, r.read.near = says, ""
+	for _, by := range []float64{10, 100, 1000} {
+		near := figure.Exact(n.Value/by, f.Entry())
+		if !outside(f, n.Value/by) {
+			r.read.near = near.Digits
+			r.read.doubt = sayMeant.With("outside", says, "near", near)
+			break
+		}
+	}
+	vibrate(80)
+}
+
+// farFromOthers compares a block's voltage with the middle of the other blocks
+// of the same round.
+func (r *root) farFromOthers(v float64) (say.Line, bool) {
+	f := r.read.field
+	if f.Unit != "V" || f.Whole == 0 || !f.Has(bank.KindBlock) {
+		return say.Line{}, false
+	}
+	var others []float64
+	for _, p := range r.read.parts {
+		e, s := r.job.state.Lookup(r.job.visit, p, f.ID, false)
+		if p == r.read.part || s != job.One || e.Value.Kind != job.KindQuantity {
+			continue
+		}
+		if n, ok := unit.Stored(e.Value.Number, unit.Symbol(e.Value.Unit)); ok {
+			others = append(others, n.Value)
+		}
+	}
+	if len(others) == 0 {
+		return say.Line{}, false
+	}
+	slices.SortFunc(others, cmp.Compare[float64])
+	middle := others[len(others)/2]
+	if d := math.Abs(v - middle); d > farApart {
+		side := sayAbove
+		if v < middle {
+			side = sayBelow
+		}
+		return sayFar.With("diff", figure.Exact(math.Round(d*1000)/1000, "V"), "side", side), true
+	}
+	return say.Line{}, false
+}
+
+// meterFor gives the meter of this job for a quantity and its smallest step in
+// the base unit; 0 when the step is not known.
+func (r *root) meterFor(f checks.Field) (id string, step float64) {
+	use := map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[f.Unit]
+	if use == "" || !f.Round && f.Setup {
+		return "", 0
+	}
+	e, s := r.job.state.Lookup(r.job.visit, "bank", use, true)
+	if s != job.One || e.Value.Text == "" {
+		return "", 0
+	}
+	id = e.Value.Text
+	if e, s := r.job.state.Lookup(r.job.visit, id, "step", true); s == job.One {
+		if n, slip := unit.Parse(e.Value.Text, f.Unit, false); slip == nil {
+			step = n.Value
+		}
+	}
+	return id, step
+}
+
+// vibrate is a short sign that something was kept; never the only one.
+func vibrate(ms int) {
+	if nav := app.Window().Get("navigator"); nav.Truthy() && nav.Get("vibrate").Truthy() {
+		nav.Call("vibrate", ms)
+	}
+}

@@ -1,0 +1,267 @@
+package screen
+
+import (
+	"crypto/rand"
+	"encoding/json"
+	"fmt"
+	"sync"
+	"time"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+)
+
+// opened is the job on the screen: its record, and what the checks say of it.
+type opened struct {
+	id       string
+	missing  bool
+	visit    string
+	state    *job.State
+	blobs    job.Blobs
+	writer   *job.Writer
+	facts    *checks.Facts
+	findings []finding.Finding
+	holds    []checks.Hold
+	one      sync.Mutex // one act at a time
+}
+
+// firstVisit is commissioning; return visits count on.
+const firstVisit = "v1"
+
+// openJob loads a job, if it is not the one that is open.
+func (r *root) openJob(ctx app.Context, id string, then func(app.Context)) {
+	if r.job != nil && r.job.id == id && !r.job.missing {
+		then(ctx)
+		return
+	}
+	ctx.Async(func() {
+		j, err := r.load(id)
+		r.dispatch(ctx, func(ctx app.Context) {
+			if err != nil {
+				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				j = &opened{id: id, missing: true}
+			}
+			if r.route().job != id {
+				return // the person went on meanwhile
+			}
+			r.job = j
+			then(ctx)
+		})
+	})
+}
+
+// load folds a job from the store.
+func (r *root) load(id string) (*opened, error) {
+	events, blobs, err := r.device.Store.Job(id)
+	if err != nil {
+		return nil, err
+	}
+	j := &opened{id: id, missing: len(events) == 0, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
+	for _, b := range blobs {
+		j.blobs[b.Sum] = b.Data
+	}
+	for _, e := range events {
+		if err := j.state.ApplySigned(e); err != nil {
+			return nil, fmt.Errorf("screen: open job %s: %w", id, err)
+		}
+	}
+	r.newWriter(j)
+	j.judge()
+	return j, nil
+}
+
+// newWriter begins a stream: at each opening, and after a save that failed.
+func (r *root) newWriter(j *opened) {
+	var random [16]byte
+	rand.Read(random[:])
+	j.writer = job.NewWriter(job.Author{By: "p1", Key: r.device.PublicKey, Soft: r.device.Soft, App: r.device.App}, random, j.state)
+}
+
+// judge runs the checks at the present time.
+func (j *opened) judge() {
+	if j.missing {
+		return
+	}
+	j.facts = checks.NewFacts(j.state, j.visit, now())
+	j.findings = checks.Run(j.facts)
+	j.holds = j.facts.Holds()
+}
+
+// changedElsewhere takes in what another tab kept.
+func (r *root) changedElsewhere(ctx app.Context, id string) {
+	r.loadJobs(ctx, nil)
+	if r.job == nil || r.job.id != id {
+		return
+	}
+	j := r.job
+	ctx.Async(func() {
+		events, blobs, err := r.device.Store.Job(id)
+		r.dispatch(ctx, func(ctx app.Context) {
+			if err != nil || r.job != j {
+				return
+			}
+			for _, b := range blobs {
+				j.blobs[b.Sum] = b.Data
+			}
+			for _, e := range events {
+				j.state.ApplySigned(e) // what is already there changes nothing
+			}
+			j.missing = len(events) == 0
+			j.judge()
+		})
+	})
+}
+
+// change is one entry of an act.
+type change struct {
+	part, field string
+	value       job.Value
+	personal    string // text about a person: it becomes a blob, value gives only its kind
+	saw         []string
+}
+
+// keep stamps, signs and saves the changes as one act, and only then says so.
+// Draft is the key of the draft that the act makes needless. Then is called
+// with whether it was kept; when not, what was typed is still on the screen.
+func (r *root) keep(ctx app.Context, changes []change, draft string, then func(ctx app.Context, kept bool)) {
+	j := r.job
+	for i := range changes {
+		changes[i].saw = j.state.Seen(j.key(changes[i].part, changes[i].field))
+	}
+	r.act1(ctx, draft, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
+		for _, c := range changes {
+			e, b, err := stampChange(w, at(), j.key(c.part, c.field), c)
+			if err != nil {
+				return nil, nil, err
+			}
+			stamped, blobs = append(stamped, e), append(blobs, b...)
+		}
+		return stamped, blobs, nil
+	}, then)
+}
+
+func (j *opened) key(part, field string) job.Key {
+	return job.Key{Visit: j.visit, Part: part, Field: field}
+}
+
+// stampChange makes the event of one entry, and its blob when it is personal.
+func stampChange(w *job.Writer, at job.Stamp, k job.Key, c change) (job.Stamped, []job.Blob, error) {
+	v := c.value
+	var blobs []job.Blob
+	if c.personal != "" {
+		blob, ref := job.Personal(c.personal, salt())
+		blobs = append(blobs, blob)
+		v.X = ref
+		if v.Kind == job.NoValue {
+			v.Kind = job.KindPersonal
+		}
+	}
+	e, err := w.Set(at, k, v, c.saw)
+	return e, blobs, err
+}
+
+// act1 is one act of a person: stamped, signed, kept in one transaction,
+// applied, judged. Acts wait for one another.
+func (r *root) act1(ctx app.Context, draft string, stamp func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error), then func(ctx app.Context, kept bool)) {
+	j := r.job
+	r.busy = true
+	ctx.Async(func() {
+		j.one.Lock()
+		err := r.keepAct(j, draft, stamp)
+		j.one.Unlock()
+		r.dispatch(ctx, func(ctx app.Context) {
+			r.busy = false
+			if err != nil {
+				app.Logf("lugmark: keep: %v", err)
+				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+			}
+			then(ctx, err == nil)
+		})
+	})
+}
+
+// keepAct does the work of act1 outside the goroutine of the screen.
+func (r *root) keepAct(j *opened, draft string, stamp func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error)) error {
+	mark := j.writer.Mark
+	stamped, blobs, err := stamp(j.writer, newStamp)
+	if err != nil {
+		j.writer.Undo(mark)
+		return err
+	}
+	act := job.Act{Job: j.id, Blobs: blobs, Draft: draft}
+	for _, e := range stamped {
+		sig, err := r.device.Sign(e.Hash[:])
+		if err != nil {
+			j.writer.Undo(mark)
+			return fmt.Errorf("screen: sign: %w", err)
+		}
+		act.Events = append(act.Events, e.Signed(sig))
+	}
+	for _, b := range blobs {
+		j.blobs[b.Sum] = b.Data
+	}
+	for _, e := range stamped {
+		if err := j.state.Apply(e.Event); err != nil {
+			return err
+		}
+	}
+	j.judge()
+	act.Summary, _ = json.Marshal(r.summarise(j))
+	if err := r.device.Store.Keep(act); err != nil {
+		r.forgetUnkept(j)
+		return err
+	}
+	return nil
+}
+
+// forgetUnkept takes the record back to what the store has: nothing that was
+// not kept may stay in view. Whether the failed save left something behind is
+// not known, so a new stream begins.
+func (r *root) forgetUnkept(j *opened) {
+	fresh, err := r.load(j.id)
+	if err != nil || fresh.missing {
+		fresh = &opened{id: j.id, visit: j.visit, state: job.New(j.id), blobs: job.Blobs{}}
+		r.newWriter(fresh)
+		fresh.judge()
+	}
+	j.state, j.blobs, j.writer, j.facts, j.findings, j.holds = fresh.state, fresh.blobs, fresh.writer, fresh.facts, fresh.findings, fresh.holds
+}
+
+// newStamp names and times one event.
+func newStamp() job.Stamp {
+	id, err := uuid.NewV7()
+	if err != nil {
+		panic("screen: no random bytes: " + err.Error())
+	}
+	return job.Stamp{Now: now(), ID: id.String()}
+}
+
+func salt() (s [job.Salt]byte) {
+	rand.Read(s[:])
+	return s
+}
+
+// now is the present with the offset of the place. A Go program in a browser
+// fixes its own offset at the start, so the browser is asked each time.
+func now() time.Time {
+	t := time.Now()
+	if date := app.Window().Get("Date"); date.Truthy() {
+		west := date.New().Call("getTimezoneOffset").Int()
+		return t.In(time.FixedZone("", -west*60))
+	}
+	return t
+}
+
+// text gives the personal text of a field, "" when there is none.
+func (j *opened) text(part, field string) string {
+	e, standing := j.state.Lookup(j.visit, part, field, true)
+	if standing != job.One {
+		return ""
+	}
+	s, _ := job.Text(j.blobs, e.Value.X)
+	return s
+}

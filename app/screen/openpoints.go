@@ -1,0 +1,55 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/core/finding"
+)
+
+// openPoints lists what stands in the way of a handover without remarks: what
+// failed, what nobody can tell, and what was put aside by a person.
+func (j *opened) openPoints() []finding.Finding {
+	var out []finding.Finding
+	for _, v := range []finding.Verdict{finding.Fail, finding.CantTell, finding.NotNeeded} {
+		for _, x := range j.findings {
+			if x.Verdict() == v && !x.Settled() {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+// viewOpen lists the open points; each ends in one button.
+func (r *root) viewOpen() page {
+	var main []app.UI
+	open := r.job.openPoints()
+	if len(open) == 0 {
+		main = append(main, app.P().Text(r.t("open.none", "Nothing failed, and nothing is in doubt. What is still to do stands under Steps.")))
+	} else {
+		main = append(main, app.Ol().Class("points").Body(app.Range(open).Slice(func(i int) app.UI { return r.pointRow(open[i], 2) })))
+	}
+	var later []finding.Finding
+	for _, x := range r.job.findings {
+		if x.Verdict() == finding.Later {
+			later = append(later, x)
+		}
+	}
+	if len(later) > 0 {
+		main = append(main, app.H2().Text(r.t("word.later", "Later")), app.Ol().Class("points").Body(app.Range(later).Slice(func(i int) app.UI { return r.pointRow(later[i], 3) })))
+	}
+	return page{title: r.t("tab.open", "Open points ({n})", "n", itoa(len(open))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
+}
+
+// pointRow is one open point: the thing, the word with the figure, what to do.
+func (r *root) pointRow(x finding.Finding, level int) app.UI {
+	state := stateOf(x.Verdict())
+	head := app.UI(app.H2().Text(r.about(x) + r.limitName(x)))
+	if level > 2 {
+		head = app.H3().Text(r.about(x) + r.limitName(x))
+	}
+	says := app.P().Body(app.Span().Class("st", string(state)).Text(r.word(x.Verdict())), app.Text(". "+r.say(x.Reason())+" "+r.say(x.Next())))
+	return app.Li().Body(mark(state), head, says,
+		app.Div().Class("two").Body(r.doLink(x),
+			goLink("btn q", r.t("why", "Why"), r.whyWay(x)).Aria("label", r.t("open.why", "Why: {what}", "what", r.about(x)))))
+}

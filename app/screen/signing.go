@@ -1,0 +1,128 @@
+package screen
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/seal"
+)
+
+// results is the list of results that a signature and a seal are about.
+func (r *root) results() []byte { return checks.Results(r.job.findings) }
+
+func (r *root) digest() string {
+	sum := sha256.Sum256(r.results())
+	return hex.EncodeToString(sum[:])
+}
+
+// signatureOf gives the last signature of a person; current is false when the
+// results have changed since.
+func (r *root) signatureOf(person string) (s job.Item[job.Sign], current, ok bool) {
+	for _, x := range r.job.state.Signs() {
+		if x.Body.Who == person {
+			s, ok = x, true
+		}
+	}
+	return s, ok && s.Body.Digest == r.digest(), ok
+}
+
+// signBox takes a typed signature, or shows the one that was given.
+func (r *root) signBox(person, role, title string) app.UI {
+	s, current, ok := r.signatureOf(person)
+	id := "sign-" + person
+	body := []app.UI{app.H2().Text(title)}
+	if ok {
+		name, _ := job.Text(r.job.blobs, s.Body.Ink)
+		says := r.t("sign.signed", "Signed by {name}, {when}.", "name", name, "when", s.At[:16])
+		if !current {
+			says += " " + r.t("sign.changed", "The results have changed since: sign again.")
+		}
+		body = append(body, app.P().Text(says))
+	}
+	if !current {
+		body = append(body, r.input(id, r.t("sign.name", "Type the full name to sign: {title}", "title", lowerFirst(title)), "", "text"),
+			r.button("btn", r.t("sign", "Sign"), func(ctx app.Context) { r.keepSignature(ctx, person, role, id) }))
+	}
+	return app.Div().Class("signbox").Body(body...)
+}
+
+func (r *root) keepSignature(ctx app.Context, person, role, id string) {
+	name := r.text[id]
+	if len([]rune(name)) < 2 {
+		r.slips[id] = say.Phrase{Key: "screen.sign.empty", English: "Type the name first."}.With()
+		r.focus = id
+		return
+	}
+	delete(r.slips, id)
+	blob, ref := job.Personal(name, salt())
+	digest := r.digest()
+	r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+		e, err := w.Sign(at(), job.Sign{Who: person, Role: role, How: job.Typed, Ink: ref, Digest: digest})
+		return []job.Stamped{e}, []job.Blob{blob}, err
+	}, func(_ app.Context, kept bool) {
+		if kept {
+			r.notice = notice{says: say.Phrase{Key: "screen.sign.kept", English: "Signature kept."}.With()}
+		}
+	})
+}
+
+// sealBox freezes the results once both have signed what is on the screen.
+func (r *root) sealBox() app.UI {
+	_, mine, _ := r.signatureOf("p1")
+	_, owners, _ := r.signatureOf("p2")
+	sealed, ok := r.job.state.SealedAt()
+	if ok && sealed.Body.Digest == r.digest() {
+		return r.ruled("pass", app.P().Text(r.t("seal.done", "Sealed, revision {rev}. The fingerprint is on the sheet.", "rev", itoa(sealed.Body.Rev))))
+	}
+	if !mine || !owners {
+		return app.P().Class("note").Text(r.t("seal.first", "Both sign, then the sheet is sealed and gets its fingerprint."))
+	}
+	return r.button("btn go", r.t("seal", "Seal the sheet"), func(ctx app.Context) {
+		blob, ref := job.NewBlob("text/plain", r.results())
+		digest := r.digest()
+		r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			e, err := w.Seal(at(), digest, ref, checks.Rules)
+			return []job.Stamped{e}, []job.Blob{blob}, err
+		}, func(_ app.Context, kept bool) {
+			if kept {
+				r.notice = notice{says: say.Phrase{Key: "screen.seal.kept", English: "Sealed."}.With()}
+			}
+		})
+	})
+}
+
+// fingerprint is the seal's hash in 26 signs, or the word that there is none.
+func (r *root) fingerprint() app.UI {
+	sealed, ok := r.job.state.SealedAt()
+	if !ok {
+		return app.P().Class("note").Text(r.t("seal.none", "Not sealed."))
+	}
+	rows := seal.Fingerprint(sealed.Hash).Rows()
+	body := []app.UI{app.P().Class("fp num").Text(strings.Join(rows[:], "  "))}
+	if sealed.Body.Digest != r.digest() {
+		body = append(body, app.P().Class("note").Text(r.t("seal.changed", "Changed since this seal.")))
+	}
+	return app.Div().Body(body...)
+}
+
+// annexSigned is the last part: who signed, and what the fingerprint proves.
+func (r *root) annexSigned() app.UI {
+	var rows []app.UI
+	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p2", r.t("hand.owner", "Owner")}} {
+		name, when := "", ""
+		if s, _, ok := r.signatureOf(x.person); ok {
+			name, _ = job.Text(r.job.blobs, s.Body.Ink)
+			when = s.At[:16]
+		}
+		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(x.title), app.Td().Class("sign").Text(name), app.Td().Text(when)))
+	}
+	return r.sheetPage(r.kickerAnnex(), r.t("annex.signed", "Signatures"),
+		app.Table().Class("big").Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
+		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")))
+}

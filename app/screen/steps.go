@@ -1,0 +1,181 @@
+package screen
+
+import (
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/finding"
+)
+
+// viewSteps lists the stages in the order on site.
+func (r *root) viewSteps() page {
+	current := r.job.current()
+	var rows []app.UI
+	for _, s := range checks.Stages {
+		if s == checks.Return {
+			continue // it begins six months from now
+		}
+		c := count(r.job.ofStage(s))
+		worst := finding.ToDo
+		if v, ok := finding.Worst(r.job.verdictsOf(s)...); ok {
+			worst = v
+		}
+		said := r.t("steps.count", "{n} of {all}", "n", strconv.Itoa(c.answered()), "all", strconv.Itoa(c.needed()))
+		row := app.A().Class("row").Href(r.to("stage", string(s))).Body(mark(stateOf(worst)),
+			app.Span().Body(app.B().Text(r.say(s.Title().With())), app.Br(), app.Span().Class("note").Text(said)), r.stateWordOnly(worst))
+		if s == current {
+			row = row.Aria("current", "step")
+		}
+		rows = append(rows, app.Li().Body(row))
+	}
+	return page{title: r.t("tab.steps", "Steps"), sub: r.job.text("site", "name"), back: r.to(), main: []app.UI{app.Nav().Aria("label", r.t("tab.steps", "Steps")).Body(app.Ol().Class("rows").Body(rows...))}, foot: r.nextFoot("steps")}
+}
+
+func (r *root) stateWordOnly(v finding.Verdict) app.UI {
+	return app.Span().Class("st", string(stateOf(v))).Text(r.word(v))
+}
+
+func (j *opened) ofStage(s checks.Stage) []finding.Finding {
+	var out []finding.Finding
+	for _, x := range j.findings {
+		if stageOf(x.Check()) == s {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func (j *opened) verdictsOf(s checks.Stage) []finding.Verdict {
+	var vs []finding.Verdict
+	for _, x := range j.ofStage(s) {
+		vs = append(vs, x.Verdict())
+	}
+	return vs
+}
+
+// viewStage is one stage: its cautions, what is measured and entered in it,
+// its hold points, and what was found.
+func (r *root) viewStage(id string) page {
+	s := checks.Stage(id)
+	main := []app.UI{}
+	if len(s.Hazards()) > 0 {
+		main = append(main, r.cautions(s))
+	}
+	if rows := r.roundRows(s); len(rows) > 0 {
+		main = append(main, app.H2().Text(r.t("stage.rounds", "Measure along the bank")), app.Ul().Class("rows").Body(rows...))
+	}
+	if rows := r.formRows(s); len(rows) > 0 {
+		main = append(main, app.H2().Text(r.t("stage.entries", "Enter")), app.Ul().Class("rows").Body(rows...))
+	}
+	if rows := r.holdRows(s); len(rows) > 0 {
+		main = append(main, app.H2().Text(r.t("stage.holds", "Hold points")), app.Ul().Class("rows").Body(rows...))
+	}
+	if s == checks.FirstCharge {
+		main = append(main, goLink("btn", r.t("bank.charge", "Charge list"), r.to("charge")))
+	}
+	if s == checks.HandOver {
+		main = append(main, app.P().Text(r.t("stage.hand-over", "Go through the sheet with the owner, then sign.")), goLink("btn go", r.t("tab.handover", "Hand over"), r.to("handover")))
+	}
+	if list := r.job.ofStage(s); len(list) > 0 {
+		var rows []app.UI
+		for _, x := range list {
+			if x.Check() != "hazards-read" {
+				rows = append(rows, r.findingRow(x))
+			}
+		}
+		main = append(main, app.H2().Text(r.t("stage.found", "What was found")), app.Ul().Class("rows").Body(rows...))
+	}
+	return page{title: r.say(s.Title().With()), sub: r.job.text("site", "name"), back: r.to("steps"), main: main, foot: r.nextFoot("steps")}
+}
+
+// findingRow is one finding as a line that leads to why.
+func (r *root) findingRow(x finding.Finding) app.UI {
+	return app.Li().Body(app.A().Class("row").Href(r.whyWay(x)).Body(mark(stateOf(x.Verdict())),
+		app.Span().Text(r.about(x)+r.limitName(x)), r.stateWordOnly(x.Verdict())))
+}
+
+// limitName tells findings of one check about one part apart.
+func (r *root) limitName(x finding.Finding) string {
+	l, ok := x.Limit()
+	if !ok {
+		return ""
+	}
+	for _, other := range r.job.findings {
+		if other.Check() == x.Check() && other.Part() == x.Part() {
+			if ol, has := other.Limit(); has && ol.Name != l.Name {
+				return ": " + r.t("limit."+l.Name, l.Name)
+			}
+		}
+	}
+	return ""
+}
+
+// roundRows lists the rounds of a stage with how far each is.
+func (r *root) roundRows(s checks.Stage) []app.UI {
+	var rows []app.UI
+	for _, f := range checks.Fields() {
+		if f.Stage != s || !f.Round || f.Kind != checks.Number {
+			continue
+		}
+		parts := checks.RoundParts(r.job.facts.Layout(), f)
+		if len(parts) == 0 {
+			continue
+		}
+		kept, first := 0, ""
+		for _, p := range parts {
+			if r.job.has(finding.Key{Part: p, Field: f.ID}) {
+				kept++
+			} else if first == "" {
+				first = p
+			}
+		}
+		if first == "" {
+			first = parts[0]
+		}
+		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("read", f.ID, first)).Body(
+			mark(roundState(kept, len(parts))),
+			app.Span().Body(app.B().Text(r.say(f.Label.With()))),
+			app.Span().Class("note").Text(r.t("stage.kept", "{n} of {all}", "n", strconv.Itoa(kept), "all", strconv.Itoa(len(parts)))))))
+	}
+	return rows
+}
+
+// formRows lists the parts whose entries belong to a stage.
+func (r *root) formRows(s checks.Stage) []app.UI {
+	var rows []app.UI
+	for _, p := range r.formParts(s) {
+		fields := r.formFields(p, s)
+		entered := 0
+		for _, f := range fields {
+			if r.job.has(finding.Key{Part: p, Field: f.ID}) {
+				entered++
+			}
+		}
+		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("enter", p, string(s))).Body(
+			mark(roundState(entered, len(fields))), app.Span().Body(app.B().Text(r.formTitle(p))),
+			app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", strconv.Itoa(entered), "all", strconv.Itoa(len(fields)))))))
+	}
+	return rows
+}
+
+// cautions are the sentences of a stage that can hurt, confirmed once with a
+// name.
+func (r *root) cautions(s checks.Stage) app.UI {
+	var rows []app.UI
+	for _, h := range s.Hazards() {
+		rows = append(rows, app.Li().Body(app.P().Text(r.say(h.With()))))
+	}
+	body := []app.UI{app.H2().Text(r.t("stage.cautions", "Read first")), app.Ol().Class("do").Body(rows...),
+		app.P().Class("note").Text(r.t("stage.manual", "The maker's manual and the local code come before this list."))}
+	switch r.job.choiceOf(s.Part(), "hazards-read") {
+	case "yes":
+		body = append(body, r.ruled("pass", app.P().Text(r.t("stage.read-by", "Read and understood: {name}.", "name", r.job.text("p1", "name")))))
+	default:
+		body = append(body, r.button("btn go", r.t("stage.read", "I have read this: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) {
+			r.keepChoice(ctx, s.Part(), "hazards-read", "yes")
+		}))
+	}
+	return app.Section().Class("cautions").Body(body...)
+}

@@ -1,0 +1,99 @@
+package screen
+
+import (
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+)
+
+// has reports whether the record holds something for an entry.
+func (j *opened) has(k finding.Key) bool {
+	f, ok := checks.FieldOf(k.Field, k.Part)
+	if !ok {
+		return false
+	}
+	_, standing := j.state.Lookup(j.visit, k.Part, k.Field, f.Setup)
+	return standing != job.Missing
+}
+
+// wants gives the entry that would carry a finding on: the first one it read
+// that is not there, else the last reading it rests on.
+func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
+	var last finding.Key
+	for _, k := range x.Reads() {
+		if !j.has(k) {
+			return k, true
+		}
+		if f, ok := checks.FieldOf(k.Field, k.Part); ok && (f.Round || last == finding.Key{}) {
+			last = k
+		}
+	}
+	return last, last != finding.Key{}
+}
+
+// wayTo is the address where an entry is made.
+func (r *root) wayTo(k finding.Key) string {
+	f, ok := checks.FieldOf(k.Field, k.Part)
+	switch {
+	case !ok:
+		return r.to("steps")
+	case f.Kind == checks.Drawing:
+		return r.to("bank")
+	case k.Field == "hazards-read":
+		return r.to("stage", k.Part[len("stage."):])
+	case f.Round && f.Kind == checks.Number:
+		return r.to("read", f.ID, k.Part)
+	}
+	return r.to("enter", k.Part, string(f.Stage))
+}
+
+// nextFinding is the first thing to do, in the order on site.
+func (j *opened) nextFinding() (finding.Finding, bool) {
+	for _, x := range j.findings {
+		if x.Verdict() == finding.ToDo {
+			return x, true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// stageOf gives the stage of a check.
+func stageOf(check string) checks.Stage {
+	for _, c := range checks.All {
+		if c.ID == check {
+			return c.Stage
+		}
+	}
+	return checks.Before
+}
+
+// titleOf gives the name of a check.
+func (r *root) titleOf(check string) string {
+	for _, c := range checks.All {
+		if c.ID == check {
+			return r.say(c.Title.With())
+		}
+	}
+	return check
+}
+
+// name says a part.
+func (r *root) name(part string) string { return r.say(bank.Name(part)) }
+
+// current is the stage where work goes on: that of the next thing to do.
+func (j *opened) current() checks.Stage {
+	if x, ok := j.nextFinding(); ok {
+		return stageOf(x.Check())
+	}
+	return checks.HandOver
+}
+
+// about names what a finding is about: "Voltage match, string A".
+func (r *root) about(x finding.Finding) string {
+	title := r.titleOf(x.Check())
+	if x.Part() == "bank" {
+		return title
+	}
+	return r.t("about", "{part}, {title}", "part", r.name(x.Part()), "title", lowerFirst(title))
+}

@@ -1,0 +1,149 @@
+package checks
+
+import (
+	"time"
+
+	"lugmark/core/cell"
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// Temperatures before a current may charge a block. What is not known, not
+// fresh, or read where the cells are not, opens nothing.
+
+const (
+	// A reading older than this says nothing about now.
+	freshFor = 15 * time.Minute
+
+	// The block's own sensor, a glued one, and infrared on tape: U = 3 K. A
+	// contact thermometer has its own sheet. From memory; engineering choice.
+	sensorU unit.Celsius = 3
+)
+
+// The codes of the answers to "Which sensor".
+const (
+	ownSensor, gluedSensor, contactSensor, infraredSensor = "own", "glued", "contact", "infrared"
+)
+
+// warmth is one block's temperature before a charge.
+type warmth struct {
+	block  string
+	r      measure.Reading[unit.Celsius]
+	at     time.Time
+	sensor string
+}
+
+// caseOnly reports whether the sensor feels the case and not the cells.
+func (w warmth) caseOnly() bool { return w.sensor != ownSensor }
+
+// reading gives a temperature the uncertainty of its sensor.
+func (f *Facts) reading(t measure.Shown[unit.Celsius], sensor string) measure.Reading[unit.Celsius] {
+	if sensor == contactSensor {
+		return measure.Absolute(t, f.meter(t.Meter, "C"))
+	}
+	return measure.Reading[unit.Celsius]{Value: t.Value, U: sensorU}
+}
+
+// known tells which of the temperatures count: read with a sensor that counts,
+// and within a quarter of an hour of the given time.
+type warmths struct {
+	all   []warmth
+	stale []warmth // too old, or dated after now
+	far   []warmth // infrared
+	lack  *finding.Finding
+}
+
+// good lists those that are fresh and not infrared.
+func (ws warmths) good() (out []warmth) {
+	for _, w := range ws.all {
+		if !contains(ws.stale, w.block) && !contains(ws.far, w.block) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+func contains(list []warmth, block string) bool {
+	for _, w := range list {
+		if w.block == block {
+			return true
+		}
+	}
+	return false
+}
+
+// sort files the temperatures of blocks; a sensor of "" is missing.
+func (ws *warmths) add(f *Facts, w warmth, at time.Time) {
+	ws.all = append(ws.all, w)
+	apart := at.Sub(w.at)
+	if _, dated := f.age(w.at); !dated || max(apart, -apart) > freshFor {
+		ws.stale = append(ws.stale, w)
+	}
+	if w.sensor == infraredSensor {
+		ws.far = append(ws.far, w)
+	}
+}
+
+// coldest is the reading that reaches lowest, hottest the one that reaches
+// highest.
+func coldest(list []warmth) (c warmth) {
+	for i, w := range list {
+		if i == 0 || w.r.Value-w.r.U < c.r.Value-c.r.U {
+			c = w
+		}
+	}
+	return c
+}
+
+func hottest(list []warmth) (h warmth) {
+	for i, w := range list {
+		if i == 0 || w.r.Value+w.r.U > h.r.Value+h.r.U {
+			h = w
+		}
+	}
+	return h
+}
+
+// surelyCold finds a block that is at or below a limit with its uncertainty.
+func surelyCold(list []warmth, limit unit.Celsius) (warmth, bool) {
+	for _, w := range list {
+		if measure.Above(w.r.Interval(), limit) == measure.Outside {
+			return w, true
+		}
+	}
+	return warmth{}, false
+}
+
+var sayAboveCold = say.Phrase{Key: "limit.above", English: "above {min}"}
+
+// strictlyAbove is a lower limit whose own value is outside.
+func strictlyAbove(name string, b base[unit.Celsius]) finding.Limit {
+	l := finding.AtLeast(name, b.Value, b.Kind, b.Source)
+	l.Text = sayAboveCold.With("min", exact(b.Value, "C"))
+	return l
+}
+
+// chargeAbove is the temperature above which the blocks of a part may be
+// charged: the maker's, else 0 °C.
+func (f *Facts) chargeAbove(part string) base[unit.Celsius] {
+	usual := base[unit.Celsius]{cell.ChargeAbove, finding.Practice, cite.ChargeByTemperature.Line()}
+	s := highest(f, sheetColdest, part)
+	if s.All() || s.Any() && s.Value > usual.Value {
+		return s.Base(f)
+	}
+	return usual
+}
+
+// chargeUpTo is the temperature up to which they may be charged: the maker's,
+// else 45 °C.
+func (f *Facts) chargeUpTo(part string) base[unit.Celsius] {
+	usual := base[unit.Celsius]{cell.ChargeUpTo, finding.Practice, cite.ChargeByTemperature.Line()}
+	s := lowest(f, sheetHottest, part)
+	if s.All() || s.Any() && s.Value < usual.Value {
+		return s.Base(f)
+	}
+	return usual
+}

@@ -1,0 +1,75 @@
+package checks
+
+import (
+	"slices"
+
+	"lugmark/core/bank"
+)
+
+// RoundParts lists the parts of a round in the order in which a person walks
+// along the bank; none when this bank has nothing of the kind.
+func RoundParts(l bank.Layout, field Field) []string {
+	switch {
+	case field.ID == stepVoltage.ID:
+		return climb(l)
+	case field.ID == totalVoltage.ID:
+		return append(unitsInParallel(l), "bank")
+	case field.Has(bank.KindBlock):
+		return l.Blocks()
+	case field.Has(bank.KindPost):
+		return l.Posts()
+	case field.Has(bank.KindJoint):
+		return l.Joints()
+	case field.Has(bank.KindString), field.Has(bank.KindGroup):
+		var ids []string
+		for _, u := range l.Units() {
+			ids = append(ids, u.ID)
+		}
+		return ids
+	case field.Has(bank.KindSwitch):
+		return []string{"switch"}
+	}
+	return nil
+}
+
+// climb lists the plus posts of each string from its minus up, or the plus ends
+// of the groups: where the red probe stands while the black one stays.
+func climb(l bank.Layout) []string {
+	var out []string
+	if l.Join == bank.JoinGroups {
+		for _, g := range l.Groups() {
+			out = append(out, g.ID+".p")
+		}
+		slices.Reverse(out)
+		return out
+	}
+	for _, s := range l.Strings() {
+		for i := len(s.Blocks) - 1; i >= 0; i-- {
+			out = append(out, s.Blocks[i]+".p")
+		}
+	}
+	return out
+}
+
+// unitsInParallel lists the strings that stand in parallel and have more than
+// one block: each has a total of its own.
+func unitsInParallel(l bank.Layout) []string {
+	var out []string
+	if l.Join == bank.JoinStrings && l.Parallel > 1 && l.Series > 1 {
+		for _, s := range l.Strings() {
+			out = append(out, s.ID)
+		}
+	}
+	return out
+}
+
+// SetupParts lists the parts whose sheets are entered before work begins.
+func SetupParts(l bank.Layout) []string {
+	parts := []string{"sheet1", "bank", "m1", "m2", "w1", "charger1", "inverter1", "cable1", "lead.p", "lead.n", "fuse.main"}
+	if l.Parallel > 1 && l.Join == bank.JoinStrings {
+		for _, s := range l.Strings() {
+			parts = append(parts, "fuse."+s.ID[1:])
+		}
+	}
+	return append(parts, "site", "p1", "p2")
+}
