@@ -14,10 +14,12 @@ var All = []*Check{
 	gapVoltageCheck,
 	chargedFull,
 	joinCurrent,
+	joinCold,
 	torque,
 	polaritySteps,
 	bankTotal,
 	precharge,
 	chargerSettings,
+	coldGate,
 	capacity,
 }

@@ -39,16 +39,16 @@ type warmth struct {
 // caseOnly reports whether the sensor feels the case and not the cells.
 func (w warmth) caseOnly() bool { return w.sensor != ownSensor }
 
-// reading gives a temperature the uncertainty of its sensor.
-func (f *Facts) reading(t measure.Shown[unit.Celsius], sensor string) measure.Reading[unit.Celsius] {
+// sensed gives a temperature the uncertainty of its sensor.
+func (f *Facts) sensed(t measure.Shown[unit.Celsius], sensor string) measure.Reading[unit.Celsius] {
 	if sensor == contactSensor {
 		return measure.Absolute(t, f.meter(t.Meter, "C"))
 	}
 	return measure.Reading[unit.Celsius]{Value: t.Value, U: sensorU}
 }
 
-// known tells which of the temperatures count: read with a sensor that counts,
-// and within a quarter of an hour of the given time.
+// warmths are the temperatures of many blocks, with those that do not count
+// named apart. The lack says what was not read at all.
 type warmths struct {
 	all   []warmth
 	stale []warmth // too old, or dated after now
@@ -59,14 +59,14 @@ type warmths struct {
 // good lists those that are fresh and not infrared.
 func (ws warmths) good() (out []warmth) {
 	for _, w := range ws.all {
-		if !contains(ws.stale, w.block) && !contains(ws.far, w.block) {
+		if !among(ws.stale, w.block) && !among(ws.far, w.block) {
 			out = append(out, w)
 		}
 	}
 	return out
 }
 
-func contains(list []warmth, block string) bool {
+func among(list []warmth, block string) bool {
 	for _, w := range list {
 		if w.block == block {
 			return true
@@ -75,7 +75,7 @@ func contains(list []warmth, block string) bool {
 	return false
 }
 
-// sort files the temperatures of blocks; a sensor of "" is missing.
+// add files a temperature; fresh is one read within a quarter of an hour of at.
 func (ws *warmths) add(f *Facts, w warmth, at time.Time) {
 	ws.all = append(ws.all, w)
 	apart := at.Sub(w.at)

@@ -34,7 +34,7 @@ var (
 	sayColdHeated = say.Phrase{Key: "cold-gate.heated", English: "{part} is at {temp}. The maker allows charging {limit}, but below freezing only with the block's heating at work, and that is not proved here."}
 
 	sayColdWait    = say.Phrase{Key: "cold-gate.wait", English: "Wait or warm the block; do not start the charge."}
-	sayHotWait     = say.Phrase{Key: "cold-gate.cool", English: "Let the block cool; do not start the charge."}
+	sayHotWait     = say.Phrase{Key: "cold-gate.cool", English: "Let the block cool first."}
 	sayColdAgain   = say.Phrase{Key: "cold-gate.again", English: "Read the temperature of every block again, now."}
 	sayColdContact = say.Phrase{Key: "cold-gate.contact", English: "Read it with the block's own sensor or a contact thermometer."}
 	sayColdOwn     = say.Phrase{Key: "cold-gate.own", English: "Read the block's own sensor, or wait until it has stood 6 hours in this air."}
@@ -47,7 +47,7 @@ func evalColdGate(f *Facts, part string) []finding.Finding {
 	if min != b.Value {
 		b = base[unit.Celsius]{min, finding.House, cite.Firm.Line()}
 	}
-	return one(f.judgeCold(ws, b, f.chargeUpTo(part), func(x finding.Finding) finding.Finding { return x.Noting(notes...) }))
+	return one(f.judgeCold(ws, b, f.chargeUpTo(part), sayColdWait.With()).Noting(notes...))
 }
 
 // chargeTemps reads the temperature for the charge, and with what it was read,
@@ -62,15 +62,15 @@ func (f *Facts) chargeTemps(part string) (ws warmths) {
 			}
 			continue
 		}
-		ws.add(f, warmth{b, f.reading(t, sensor), t.At, sensor}, f.now)
+		ws.add(f, warmth{b, f.sensed(t, sensor), t.At, sensor}, f.now)
 	}
 	return ws
 }
 
 // judgeCold judges temperatures against the lowest and the highest at which
 // charging is allowed. What is surely too cold or too hot is said before what
-// is missing.
-func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], add func(finding.Finding) finding.Finding) finding.Finding {
+// is missing. wait is what to do while it is too cold.
+func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], wait say.Line) finding.Finding {
 	limit, top := strictlyAbove("coldest", least), finding.AtMost("hottest", most.Value, most.Kind, most.Source)
 	said := func(w warmth, l finding.Limit) []any {
 		return []any{"part", bank.Name(w.block), "temp", finding.Measured(w.r, "C", l).Text, "limit", l.Line(), "most", exact(most.Value, "C")}
@@ -79,11 +79,11 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], add func(f
 		if x.Verdict() != finding.Pass {
 			x = x.About(w.block)
 		}
-		return add(x.Value(finding.Measured(w.r, "C", l)).Against(l))
+		return x.Value(finding.Measured(w.r, "C", l)).Against(l)
 	}
 	good := ws.good()
 	if w, cold := surelyCold(good, least.Value); cold {
-		return done(finding.Fails(sayCold.With(said(w, limit)...), sayColdWait.With()), w, limit)
+		return done(finding.Fails(sayCold.With(said(w, limit)...), wait), w, limit)
 	}
 	for _, w := range good {
 		if measure.AtMost(w.r.Interval(), most.Value) == measure.Outside {
@@ -93,9 +93,9 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], add func(f
 	}
 	switch {
 	case ws.lack != nil:
-		return add(ws.lack.Against(limit))
+		return ws.lack.Against(limit)
 	case len(ws.all) == 0:
-		return add(missing(layoutField, "bank").Against(limit))
+		return missing(layoutField, "bank").Against(limit)
 	case len(ws.far) > 0:
 		return done(finding.CannotTell(sayColdFar.With(said(ws.far[0], limit)...), sayColdContact.With()), ws.far[0], limit)
 	case len(ws.stale) > 0:
@@ -107,7 +107,7 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], add func(f
 		}
 		changed, known := hoursHere.Of(f, "bank")
 		if !known {
-			return add(missing(hoursHere.Field, "bank").Against(limit))
+			return missing(hoursHere.Field, "bank").Against(limit)
 		}
 		if changed != "no" {
 			return done(finding.CannotTell(sayColdCase.With(said(w, limit)...), sayColdOwn.With()), w, limit)
@@ -117,11 +117,11 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], add func(f
 	c, h := coldest(ws.all), hottest(ws.all)
 	switch {
 	case measure.Above(c.r.Interval(), least.Value) != measure.Inside:
-		return done(finding.CannotTell(sayColdUnk.With(said(c, limit)...), sayColdWait.With()), c, limit)
+		return done(finding.CannotTell(sayColdUnk.With(said(c, limit)...), wait), c, limit)
 	case measure.AtMost(h.r.Interval(), most.Value) != measure.Inside:
 		return done(finding.CannotTell(sayColdUnk.With(said(h, limit)...), sayHotWait.With()), h, top)
 	case measure.Above(c.r.Interval(), freezing) != measure.Inside:
-		return done(finding.CannotTell(sayColdHeated.With(said(c, limit)...), sayColdWait.With()), c, limit)
+		return done(finding.CannotTell(sayColdHeated.With(said(c, limit)...), wait), c, limit)
 	}
 	return done(finding.Passes(sayWarm.With(said(c, limit)...)), c, limit)
 }

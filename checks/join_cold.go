@@ -37,14 +37,13 @@ func evalJoinCold(f *Facts, part string) []finding.Finding {
 			}
 			continue
 		}
-		ws.add(f, warmth{b, f.reading(t, contactSensor), t.At, contactSensor}, at)
+		ws.add(f, warmth{b, f.sensed(t, contactSensor), t.At, contactSensor}, at)
 	}
 	least := f.chargeAbove(part)
 	if least.Value < freezing {
 		least = base[unit.Celsius]{freezing, finding.Practice, cite.OurRule.Line()}
 	}
-	x := f.judgeCold(ws, least, f.chargeUpTo(part), func(x finding.Finding) finding.Finding { return x })
-	return one(x)
+	return one(f.judgeCold(ws, least, f.chargeUpTo(part), sayJoinWarm.With()))
 }
 
 // joinedAt is the time for which the temperatures of a join count: when the
