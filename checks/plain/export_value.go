@@ -50,7 +50,7 @@ func (x *exporter) quantity(e job.Entry, f checks.Field) (*node, error) {
 		n = &node{shape: shapeOf(v.Number), text: v.Number}
 	}
 	usual := ""
-	if measured(f, e.Key.Part) {
+	if measured(f) {
 		usual = x.meterOf[string(base(f))]
 	}
 	full := &node{shape: object}

@@ -169,12 +169,12 @@ func (p *parser) plate(n *node, f checks.Field, part string) {
 
 // meter names the meter of a reading: the one that is given, else the one in
 // use on this job for the quantity.
-func (p *parser) meter(e *Entry, f checks.Field, part string, given *node) {
+func (p *parser) meter(e *Entry, f checks.Field, given *node) {
 	if e.Value.Kind != job.KindQuantity {
 		return
 	}
 	if given == nil {
-		if measured(f, part) {
+		if measured(f) {
 			e.Value.Meter = p.meterOf[string(base(f))]
 		}
 		return
@@ -189,15 +189,11 @@ func (p *parser) meter(e *Entry, f checks.Field, part string, given *node) {
 	e.Value.Meter = given.text
 }
 
+// notRead are numbers that no meter of the job shows: settings, plans, plates.
+var notRead = []string{"absorption", "absorption-found", "float", "set-current", "charge-current", "join-fuse", "charge-error"}
+
 // measured reports whether a number is read off a meter of the job. Setup is
-// copied from papers, and what a charger or inverter shows is its own.
-func measured(f checks.Field, part string) bool {
-	kind, _ := bank.PartKind(part)
-	switch {
-	case f.Kind != checks.Number || f.Setup || kind == bank.KindCharger || kind == bank.KindInverter:
-		return false
-	case f.ID == "charge-current" || f.ID == "join-fuse": // a plan, a plate
-		return false
-	}
-	return true
+// copied from papers.
+func measured(f checks.Field) bool {
+	return f.Kind == checks.Number && !f.Setup && !contains(notRead, f.ID)
 }

@@ -45,7 +45,7 @@ func (p *parser) answer(n *node, f checks.Field, part string) (Entry, bool) {
 		e = p.full(n, f, part)
 	} else {
 		e = p.short(n, f, part, false)
-		p.meter(&e, f, part, nil)
+		p.meter(&e, f, nil)
 	}
 	if len(p.faults) == before && e.Value.Kind != job.KindPersonal { // that has no blob to name yet
 		if err := e.Value.Validate(); err != nil {
@@ -93,7 +93,7 @@ func (p *parser) full(n *node, f checks.Field, part string) (e Entry) {
 			p.seen(t)
 		}
 	}
-	p.meter(&e, f, part, n.get("m"))
+	p.meter(&e, f, n.get("m"))
 	return e
 }
 

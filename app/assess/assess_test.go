@@ -1,0 +1,147 @@
+//go:build !js
+
+package assess
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"lugmark/checks/sample"
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// small is a job with one match that two numbers decide. By hand: D = 2 mV,
+// g = 0.05 % / √3; u² = (g·D)² + d²/6 with d = 1 mV, the gain part being the
+// limit of error 0.001 mV over √3: U = 2·√(0.1667 + 0.0000003) = 0.8165 mV.
+const small = `{"lugmark": "job/1", "now": "2026-11-25T12:00:00+01:00",
+ "layout": {"series": 2, "parallel": 1, "join": "strings", "takeoff": "one-end"},
+ "meters": {"m1": {"measures": "V", "percent": 0.05, "counts": 3, "step": "0.001 V"}}, "use": {"V": "m1"},
+ "house": {"voltage-match": {"spread": "0.008 V"}},
+ "readings": {"bank/last-current": "2026-11-24T20:00:00+01:00", "b1/temperature": "18 C", "b2/temperature": "18 C",
+  "b1/rest-voltage": "13.282 V", "b2/rest-voltage": "13.284 V"}}`
+
+func judge(t *testing.T, raw string, o Options) (lines []string, complaints string, ok bool) {
+	t.Helper()
+	var out, bad bytes.Buffer
+	ok, err := Judge(Input{"job.json", []byte(raw)}, o, &out, &bad)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Split(strings.TrimSpace(out.String()), "\n"), bad.String(), ok
+}
+
+func find(lines []string, check, part string) string {
+	for _, l := range lines {
+		if strings.HasPrefix(l, `{"check":"`+check+`","part":"`+part+`",`) {
+			return l
+		}
+	}
+	return ""
+}
+
+func TestALineHasEveryKeyInItsOrder(t *testing.T) {
+	lines, complaints, ok := judge(t, small, Options{})
+	if !ok || complaints != "" {
+		t.Fatalf("%v %s", ok, complaints)
+	}
+	want := `{"check":"voltage-match","part":"sA","parts":["sA"],"verdict":"pass",` +
+		`"found":{"value":0.002,"low":0.001183502603,"high":0.002816497397,"unit":"V","text":"0.00200 V ± 0.00082 V"},` +
+		`"limit":{"name":"spread","min":null,"max":0.008,"unit":"V","text":"at most 0.008 V"},"limit_kind":"house","reason":"`
+	got := find(lines, "voltage-match", "sA")
+	if !strings.HasPrefix(got, want) || !strings.HasSuffix(got, `"next":null,"source":"the firm's own rule","assumed":[],"rules":"2026-11"}`) {
+		t.Errorf("got  %s\nwant %s…", got, want)
+	}
+	for _, l := range lines {
+		var keys map[string]any
+		if err := json.Unmarshal([]byte(l), &keys); err != nil {
+			t.Fatalf("%v: %s", err, l)
+		}
+		if len(keys) != 12 {
+			t.Errorf("%d keys: %s", len(keys), l)
+		}
+		if strings.ContainsAny(l, "\u2212\u00a0") || strings.Contains(l, `\u00`) {
+			t.Errorf("signs of paper: %s", l)
+		}
+	}
+}
+
+func TestNowIsThatOfTheFileUnlessGiven(t *testing.T) {
+	early := time.Date(2026, 11, 24, 21, 0, 0, 0, time.FixedZone("", 3600))
+	unread := strings.Replace(small, `"b1/rest-voltage": "13.282 V", "b2/rest-voltage": "13.284 V"`, `"b1.p/torque-set": "9 N.m"`, 1)
+	lines, _, _ := judge(t, unread, Options{Now: early})
+	if l := find(lines, "rested", "bank"); !strings.Contains(l, `"verdict":"later"`) { // one hour of twelve
+		t.Errorf("got %s", l)
+	}
+	lines, _, _ = judge(t, unread, Options{})
+	if l := find(lines, "rested", "bank"); !strings.Contains(l, `"verdict":"pass"`) { // sixteen hours
+		t.Errorf("got %s", l)
+	}
+	lines, complaints, ok := judge(t, `{"lugmark": "job/1"}`, Options{Clock: early})
+	if !ok || len(lines) == 0 || !strings.Contains(complaints, "job.json:1: Note: The file holds no time") {
+		t.Errorf("%v %v %s", ok, lines, complaints)
+	}
+}
+
+func TestFaultsNameFileAndLine(t *testing.T) {
+	lines, complaints, ok := judge(t, strings.Replace(small, "13.282 V", "1.3.282 V", 1), Options{})
+	if ok || lines[0] != "" || !strings.HasPrefix(complaints, "job.json:6: “rest-voltage” of “b1”: ") {
+		t.Errorf("%v %v %s", ok, lines, complaints)
+	}
+	for _, foreign := range []string{"", "hello", "[]", "\x00\x01"} {
+		if _, complaints, ok := judge(t, foreign, Options{}); ok || !strings.HasPrefix(complaints, "job.json:1: ") {
+			t.Errorf("%q: %v %s", foreign, ok, complaints)
+		}
+	}
+}
+
+func TestAFigureIsNeverNotANumber(t *testing.T) {
+	pi, third := math.Pi, 1.0/3e6
+	for want, x := range map[string]float64{
+		"null": math.NaN(), "0": math.Copysign(0, -1), "3.141592654": pi, "0.0000003333333333": third,
+		"-40": -40, "12166.66667": 73000.0 / 6, "0.1": 0.1, "1e+300": 1e300, "0.3": 0.1 + 0.2,
+	} {
+		got, err := figure{&x}.MarshalJSON()
+		if err != nil || string(got) != want {
+			t.Errorf("%v: got %s, want %s", x, got, want)
+		}
+	}
+	for _, x := range []float64{math.Inf(1), math.Inf(-1)} {
+		if got, _ := (figure{&x}).MarshalJSON(); string(got) != "null" {
+			t.Errorf("%v: %s", x, got)
+		}
+	}
+}
+
+func TestAPredictionHasNoValue(t *testing.T) {
+	l := finding.AtMost("current", unit.Ampere(20000), finding.Maker, cite.Maker("p. 1").Line())
+	reason := say.Phrase{Key: "test", English: "a < b & “c” \u22125\u00a0V"}.With()
+	x := finding.Passes(reason).Against(l).
+		Value(finding.Predicted(measure.Interval[unit.Ampere]{Low: 12000, High: 15000}, "A", l)).Of("share", "b1")
+	var b bytes.Buffer
+	if err := printTo(&b, x); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"found":{"value":null,"low":12000,"high":15000,"unit":"A","text":"12 000 A to 15 000 A"}`,
+		`"text":"at most 20 000 A"`, `"reason":"a < b & “c” -5 V"`} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("want %s in %s", want, b.String())
+		}
+	}
+}
+
+func TestEverySampleIsJudged(t *testing.T) {
+	for _, s := range sample.List() {
+		lines, complaints, ok := judge(t, string(s.Raw), Options{})
+		if !ok || complaints != "" || len(lines) < 20 {
+			t.Errorf("%s: %v, %d lines, %s", s.ID, ok, len(lines), complaints)
+		}
+	}
+}
