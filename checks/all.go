@@ -22,4 +22,5 @@ var All = []*Check{
 	chargerSettings,
 	coldGate,
 	capacity,
+	jointResistance,
 }

@@ -81,7 +81,7 @@ var (
 // Run judges every check in order and returns the findings in the order of
 // [All], then part. Later checks may read the findings of earlier ones.
 func Run(f *Facts) []finding.Finding {
-	f.findings, f.byCheck = nil, map[string][]finding.Finding{}
+	f.findings, f.byCheck, f.memo = nil, map[string][]finding.Finding{}, nil
 	for _, c := range All {
 		for _, x := range c.run(f) {
 			f.findings = append(f.findings, x)

@@ -28,6 +28,8 @@ type Facts struct {
 	assumed []say.Line
 	trouble *finding.Finding // conflict or unreadable entry met while reading
 	skipped *finding.Finding // what a skip says about an entry that was asked for
+
+	memo map[string]noted // results that many parts share, of this Run
 }
 
 // NewFacts looks at a record at a visit ("v1" is commissioning) and a time.

@@ -82,5 +82,5 @@ var (
 
 	jointDrop    = quantity[unit.Volt]("drop", Prove, "Drop across the joint, with current", "Probes on the lug barrel and on the post pad, not on the bolt.", bank.KindJoint).physics(-1, 1).in("mV").round(0, "joint")
 	jointZero    = quantity[unit.Volt]("drop-zero", Prove, "Drop across the joint, no current", "Same spots, current off.", bank.KindJoint).physics(-1, 1).in("mV").round(0, "joint")
-	jointCurrent = quantity[unit.Ampere]("drop-current", Prove, "Current while the drops are read", "", bank.KindBank).physics(0, 5000)
+	jointCurrent = quantity[unit.Ampere]("drop-current", Prove, "Current while the drops are read", "Where strings or blocks stand side by side: clamped at the link itself.", bank.KindBank, bank.KindLink).physics(0, 5000)
 )

@@ -68,8 +68,20 @@ func (f *Facts) networkParts() []string {
 	return parts
 }
 
-// network builds the ladder of the bank's strings or of one group.
+// network gives the ladder of the bank's strings or of one group.
 func (f *Facts) network(part string) (network, *finding.Finding) {
+	type built struct {
+		network network
+		gap     *finding.Finding
+	}
+	b := remember(f, "network "+part, func() (b built) {
+		b.network, b.gap = f.buildNetwork(part)
+		return b
+	})
+	return b.network, b.gap
+}
+
+func (f *Facts) buildNetwork(part string) (network, *finding.Finding) {
 	l := f.Layout()
 	n := network{}
 	var copper []unit.Ohm

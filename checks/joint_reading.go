@@ -1,0 +1,107 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/unit"
+)
+
+// joint reads one joint: both drops and the current through its link. The
+// reading without current takes the contact voltages off; it is never assumed.
+func (f *Facts) joint(part string) (joint, *finding.Finding) {
+	drop, ok := jointDrop.Of(f, part)
+	if !ok {
+		x := missing(jointDrop.Field, part)
+		return joint{}, &x
+	}
+	zero, ok := jointZero.Of(f, part)
+	if !ok {
+		x := missing(jointZero.Field, part)
+		return joint{}, &x
+	}
+	amps, gap := f.linkCurrent(bank.OwnerOf(part))
+	if gap != nil {
+		return joint{}, gap
+	}
+	if amps.Value <= 0 {
+		x := missing(jointCurrent.Field, "bank")
+		return joint{}, &x
+	}
+	d := difference(f, drop, zero, 0)
+	d.Value = max(d.Value, -d.Value) // probes the other way round read the same joint
+	r := unit.Ohm(float64(d.Value) / float64(amps.Value))
+	u := measure.Combine(float64(d.U)/float64(amps.Value), float64(r)*float64(amps.U)/float64(amps.Value))
+	return joint{measure.Reading[unit.Ohm]{Value: r, U: unit.Ohm(u)}, amps.Value, max(drop.Step, zero.Step)}, nil
+}
+
+// linkCurrent is the current through a link while the drops were read: clamped
+// at the link itself, or that of the bank where the link carries all of it.
+func (f *Facts) linkCurrent(link string) (measure.Reading[unit.Ampere], *finding.Finding) {
+	own, ok := jointCurrent.Read(f, link)
+	if !ok {
+		all, entered := jointCurrent.Read(f, "bank")
+		switch {
+		case f.carriesAll(link) && entered:
+			own = all
+		case f.carriesAll(link):
+			x := missing(jointCurrent.Field, "bank")
+			return own, &x
+		case entered:
+			x := finding.CannotTell(sayJointBank.With(), sayJointClamp.With())
+			return own, &x
+		default:
+			x := missing(jointCurrent.Field, link)
+			return own, &x
+		}
+	}
+	own.Value = max(own.Value, -own.Value)
+	return own, nil
+}
+
+// carriesAll reports whether the whole current of the bank goes through one
+// conductor: a series link of a single string, or between groups.
+func (f *Facts) carriesAll(link string) bool {
+	l := f.Layout()
+	k, drawn := l.Link(link)
+	alone := drawn && len(f.entered(bank.KindLink, k.From+"~"+k.To+"~")) == 0
+	return alone && k.Kind == bank.Series && (k.Of == "bank" || l.Parallel == 1)
+}
+
+// likeJoints gives the resistances of the other joints of the same make that
+// were measured well enough: on a link of the same kind, at an end of the same
+// kind.
+func (f *Facts) likeJoints(part string) []unit.Ohm {
+	var out []unit.Ohm
+	f.quietly(func() {
+		all := remember(f, "joints", func() map[string]map[string]unit.Ohm {
+			makes := map[string]map[string]unit.Ohm{}
+			parts, _ := jointParts(f)
+			for _, p := range parts {
+				j, gap := f.joint(p)
+				if gap != nil || !j.sharp() {
+					continue
+				}
+				if makes[f.makeOf(p)] == nil {
+					makes[f.makeOf(p)] = map[string]unit.Ohm{}
+				}
+				makes[f.makeOf(p)][p] = j.r.Value
+			}
+			return makes
+		})
+		for p, r := range all[f.makeOf(part)] {
+			if p != part {
+				out = append(out, r)
+			}
+		}
+	})
+	return out
+}
+
+// makeOf names what a joint is alike with.
+func (f *Facts) makeOf(part string) string {
+	link, at, _ := bank.LinkOf(part)
+	k, _ := f.Layout().Link(link)
+	end, _ := bank.PartKind(at)
+	return string(k.Kind) + " " + string(end)
+}
