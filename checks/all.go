@@ -15,6 +15,7 @@ var All = []*Check{
 	chargedFull,
 	joinCurrent,
 	joinCold,
+	linksClearCheck,
 	torque,
 	polaritySteps,
 	bankTotal,
