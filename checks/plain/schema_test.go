@@ -3,11 +3,13 @@ package plain
 import (
 	"bytes"
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"lugmark/checks"
+	"lugmark/checks/sample"
 )
 
 func compiled(t *testing.T) *jsonschema.Schema {
@@ -48,6 +50,21 @@ func TestTheSchemaKnowsAGoodFile(t *testing.T) {
 		}
 		if _, faults := Parse([]byte(text)); len(faults) > 0 {
 			t.Errorf("%v\n%s", faults, text)
+		}
+	}
+}
+
+func TestTheSchemaKnowsTheSamples(t *testing.T) {
+	s := compiled(t)
+	for _, x := range sample.List() {
+		if err := keeps(t, s, string(x.Raw)); err != nil {
+			t.Errorf("%s: %v", x.ID, err)
+		}
+		for _, slip := range [][2]string{{`"job/1"`, `"job/3"`}, {`"series"`, `"serial"`}, {`"100 Ah"`, `"100 A"`}, {`"measures"`, `"measure"`}, {`"hazards-read": "yes"`, `"hazards-read": "ok"`}} {
+			broken := strings.Replace(string(x.Raw), slip[0], slip[1], 1)
+			if broken != string(x.Raw) && keeps(t, s, broken) == nil {
+				t.Errorf("%s with %s is taken for good", x.ID, slip[1])
+			}
 		}
 	}
 }

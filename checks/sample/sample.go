@@ -6,11 +6,7 @@
 // moves them to the present.
 package sample
 
-import (
-	_ "embed" // the files below
-
-	"lugmark/core/say"
-)
+import "lugmark/core/say"
 
 // Sample is one invented job as a plain job file.
 type Sample struct {
@@ -19,23 +15,12 @@ type Sample struct {
 	Raw   []byte
 }
 
-var (
-	//go:embed jetty.json
-	jetty []byte
-	//go:embed hut.json
-	hut []byte
-	//go:embed mast.json
-	mast []byte
-	//go:embed barge.json
-	barge []byte
-)
-
 // List gives the samples, the one to look at first in front.
 func List() []Sample {
 	return []Sample{
-		{"jetty", say.Phrase{Key: "sample.jetty", English: "Invented jetty: half done, one block too low, one pair that the meter cannot judge"}, jetty},
-		{"hut", say.Phrase{Key: "sample.hut", English: "Invented hut: complete, ready to hand over"}, hut},
-		{"mast", say.Phrase{Key: "sample.mast", English: "Invented mast: resting until tonight"}, mast},
-		{"barge", say.Phrase{Key: "sample.barge", English: "Invented barge: sixteen blocks, just begun"}, barge},
+		{"jetty", say.Phrase{Key: "sample.jetty", English: "Invented jetty: half done, one block too low, one pair that the meter cannot judge"}, []byte(jetty)},
+		{"hut", say.Phrase{Key: "sample.hut", English: "Invented hut: complete, ready to hand over"}, []byte(hut)},
+		{"mast", say.Phrase{Key: "sample.mast", English: "Invented mast: resting until tonight"}, []byte(mast)},
+		{"barge", say.Phrase{Key: "sample.barge", English: "Invented barge: sixteen blocks, just begun"}, []byte(barge)},
 	}
 }

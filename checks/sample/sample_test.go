@@ -1,12 +1,17 @@
 package sample_test
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
+	"time"
 
 	"lugmark/checks"
 	"lugmark/checks/plain"
 	"lugmark/checks/sample"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 	"lugmark/core/say"
 )
 
@@ -88,8 +93,12 @@ func TestHutIsReadyToHandOver(t *testing.T) {
 		}
 	}
 	for _, h := range f.Holds() {
-		if !h.Passed() {
-			t.Errorf("%s %s is shut: %v", h.Gate, h.Part, h.Shut())
+		for _, by := range h.Shut() {
+			check, _, _ := strings.Cut(strings.TrimPrefix(by, "hold."), "@")
+			if strings.HasPrefix(by, "hold.") && notBuilt(check) {
+				continue // shut until this version can judge it
+			}
+			t.Errorf("%s %s is shut by %s", h.Gate, h.Part, by)
 		}
 	}
 	expect(t, found, []row{
@@ -103,6 +112,13 @@ func TestHutIsReadyToHandOver(t *testing.T) {
 		{"precharge", "switch", finding.Pass, "hand: 0.35 + 0.03 ≤ 2 V; 0.38 V over 8 mOhm is 48 A, a block bears 400"},
 		{"charger-settings", "charger1", finding.Pass, "hand: 57.0 and 57.285 in 56 to 58.4; 54 ≤ 55.2; 30 ≤ 50 A; 56.98 ± 0.06"},
 	})
+}
+
+// awaited are checks that hold points name and that come with a later version.
+var awaited = []string{"fault-break", "charge-rate"}
+
+func notBuilt(check string) bool {
+	return slices.Contains(awaited, check) && !slices.ContainsFunc(checks.All, func(c *checks.Check) bool { return c.ID == check })
 }
 
 func TestMastRests(t *testing.T) {
@@ -139,5 +155,44 @@ func TestSamplesAreSmall(t *testing.T) {
 	}
 	if total >= 12<<10 {
 		t.Errorf("%d bytes travel with the phone app", total)
+	}
+}
+
+// Who opens a sample looks at it as of now: imported and moved to the present,
+// it says what it says in the file.
+func TestASampleMovesToThePresent(t *testing.T) {
+	shift := 100*24*time.Hour + 17*time.Minute
+	for _, s := range sample.List() {
+		file, faults := plain.Parse(s.Raw)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		state, n := job.New("019ab3c0-1d00-7000-8000-000000000001"), 0
+		w := job.NewWriter(job.Author{By: "p1", Key: []byte{1}, App: "test"}, [16]byte{1}, state)
+		stamp := func() job.Stamp {
+			n++
+			return job.Stamp{Now: file.Now.Add(shift), ID: fmt.Sprintf("019ab3c0-1d00-7000-8000-%012x", n)}
+		}
+		for _, batch := range file.Batches(shift) {
+			stamped, _, err := plain.Stamps(batch, w, state, stamp, func() (salt [job.Salt]byte) { return salt })
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, e := range stamped {
+				if err := state.ApplySigned(e.Signed(make([]byte, 64))); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		_, before := judged(t, s.ID)
+		after := checks.Run(checks.NewFacts(state, file.Visit, file.Now.Add(shift)))
+		if len(before) != len(after) {
+			t.Fatalf("%s: %d findings, %d after", s.ID, len(before), len(after))
+		}
+		for i, x := range before {
+			if y := after[i]; x.Verdict() != y.Verdict() {
+				t.Errorf("%s: %s %s: %v, moved %v", s.ID, x.Check(), x.Part(), x.Verdict(), y.Verdict())
+			}
+		}
 	}
 }

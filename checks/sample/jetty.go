@@ -1,4 +1,8 @@
-{"lugmark": "job/1", "title": "Invented jetty", "now": "2026-11-25T12:00:00+01:00",
+package sample
+
+// jetty is two strings of two on a jetty, half done: a pair that a meter
+// with two decimals cannot judge, and a block that is clearly too low.
+const jetty = `{"lugmark": "job/1", "title": "Invented jetty", "now": "2026-11-25T12:00:00+01:00",
  "layout": {"series": 2, "parallel": 2, "join": "strings", "takeoff": "one-end"},
  "sheets": {"sheet1": {"blocks": ["b1", "b2", "b3", "b4"], "model": "Invented 100", "page": "p. 12",
   "capacity": "100 Ah", "charge-voltage-max": "14.6 V", "absorption-voltage": "14.2 V", "tail-current": "5 A",
@@ -26,3 +30,4 @@
   "b1/temperature": "18 C", "b2/temperature": "18 C", "b3/temperature": "19 C", "b4/temperature": "18 C",
   "b1/rest-voltage": "13.28 V", "b2/rest-voltage": "13.29 V", "b3/rest-voltage": "13.28 V", "b4/rest-voltage": "12.91 V",
   "b2/gap-voltage": {"n": "4.2 mV", "m": "m2"}}}
+`

@@ -1,4 +1,8 @@
-{"lugmark": "job/1", "title": "Invented hut", "now": "2026-11-25T15:00:00+01:00",
+package sample
+
+// hut is four blocks in series in a hut, with every reading that the hold
+// points ask for.
+const hut = `{"lugmark": "job/1", "title": "Invented hut", "now": "2026-11-25T15:00:00+01:00",
  "layout": {"series": 4, "parallel": 1, "join": "strings", "takeoff": "one-end"},
  "sheets": {"sheet1": {"blocks": ["b1", "b2", "b3", "b4"], "model": "Invented 100", "page": "p. 12",
   "capacity": "100 Ah", "charge-voltage-max": "14.6 V", "absorption-voltage": "14.2 V", "tail-current": "5 A",
@@ -66,3 +70,4 @@
   "b3.n~b4.p@b3.n/drop": {"n":"1.61 mV","m":"m2"}, "b3.n~b4.p@b3.n/drop-zero": {"n":"0.00 mV","m":"m2"},
   "b3.n~b4.p@b4.p/drop": {"n":"1.59 mV","m":"m2"}, "b3.n~b4.p@b4.p/drop-zero": {"n":"0.00 mV","m":"m2"},
   "bank/drop-current": "80.0 A"}}
+`
