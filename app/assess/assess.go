@@ -132,9 +132,7 @@ func openPlain(raw []byte, o Options) (c content, out []fault) {
 		return c, out
 	}
 	for _, f := range file.Notes {
-		if o.Now.IsZero() || f.Line > 1 {
-			out = append(out, fault{f.Line, "Note: " + f.Error()})
-		}
+		out = append(out, fault{f.Line, "Note: " + f.Error()})
 	}
 	if file.Now.IsZero() {
 		file.Now = o.Clock
