@@ -3,15 +3,47 @@
 
 RELEASE ?= 0.1
 
+# A machine without a home still has a place for what Go and npm keep.
+ifeq ($(HOME),)
+export HOME := $(CURDIR)/build/dist/home
+endif
+
 help: ## this list
-	@sed -n 's/^\([a-z-]*\):[^#]*## /  make \1@/p' Makefile | awk -F@ '{printf "%-20s %s\n", $$1, $$2}'
+	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
 
 run: ## build quickly, serve on this computer, open on an invented job
 	go run ./build/phone -release $(RELEASE) -quality 5
 	go run -ldflags "-X main.version=$(RELEASE)" ./app demo
 
-build: ## build the program as it is released, with the phone app in it, into build/dist
+test: ## everything: vet, unit, wasm, rules, size and Chromium
+	go run ./build/need chromium axe
+	go run ./build/suite
+
+test-unit: ## the tests that need nothing but Go
+	go run ./build/suite unit
+
+test-wasm: ## the packages that only compute, as WebAssembly in node
+	go run ./build/suite wasm
+
+test-e2e: ## the built program in Chromium
+	go run ./build/need chromium axe
+	go run ./build/suite e2e
+
+walk: ## one whole job in Chromium, from new to handover, with pictures in build/dist/shots
+	go run ./build/need chromium axe
+	go test ./build/e2e -count=1 -v -run Walk
+
+check: ## what to run before a commit: vet, unit, rules
+	go run ./build/suite vet unit rules
+
+size: ## what the phone app weighs, beside the smallest go-app program
+	go run ./build/size
+
+fmt: ## format every Go file
+	gofmt -l -w app build checks core web
+
+build: ## the program as it is released, with the phone app in it, into build/dist
 	go run ./build/phone -release $(RELEASE) -quality 11
 	go build -trimpath -buildvcs=false -ldflags "-s -w -X main.version=$(RELEASE)" -o build/dist/lugmark ./app
 
-.PHONY: help run build
+.PHONY: help run test test-unit test-wasm test-e2e walk check size fmt build

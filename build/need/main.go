@@ -24,6 +24,7 @@ var needs = map[string]func() error{
 	"chromium": chromium,
 	"node":     node,
 	"axe":      axe,
+	"make":     makes,
 }
 
 func main() {
@@ -35,7 +36,7 @@ func main() {
 	for _, name := range names {
 		see, known := needs[name]
 		if !known {
-			fmt.Fprintf(os.Stderr, "need: nothing is known of %q; there are chromium, node and axe\n", name)
+			fmt.Fprintf(os.Stderr, "need: nothing is known of %q; there are chromium, node, axe and make\n", name)
 			os.Exit(2)
 		}
 		if err := see(); err != nil {
@@ -66,6 +67,13 @@ func node() error {
 		return fmt.Errorf("the tests of the pure packages as WebAssembly need node 20 or newer; install it (%w)", err)
 	}
 	return nil
+}
+
+func makes() error {
+	if found("make") {
+		return nil
+	}
+	return aptInstall("make")
 }
 
 func axe() error {

@@ -61,11 +61,13 @@ func btoi(b bool) int {
 }
 
 // iconPNG draws the icon side × side pixels, the drawing shrunk about the
-// middle by scale. Each pixel is the mean of 4 × 4 samples.
+// middle by scale. Each pixel is the mean of 4 × 4 samples of three colours, so
+// that there are at most 153 shades and the file needs one byte a pixel.
 func iconPNG(side int, scale float64) ([]byte, error) {
 	const fine = 4
 	wide := outset(mark, 0.02) // the paper-coloured edge of the mark, as the SVG's stroke
-	img := image.NewNRGBA(image.Rect(0, 0, side, side))
+	img := image.NewPaletted(image.Rect(0, 0, side, side), nil)
+	shades := map[color.NRGBA]uint8{}
 	for y := range side {
 		for x := range side {
 			var r, g, b int
@@ -85,7 +87,12 @@ func iconPNG(side int, scale float64) ([]byte, error) {
 				r, g, b = r+int(c.R), g+int(c.G), b+int(c.B)
 			}
 			n := fine * fine
-			img.SetNRGBA(x, y, color.NRGBA{uint8(r / n), uint8(g / n), uint8(b / n), 0xFF})
+			shade := color.NRGBA{uint8(r / n), uint8(g / n), uint8(b / n), 0xFF}
+			if _, known := shades[shade]; !known {
+				shades[shade] = uint8(len(shades))
+				img.Palette = append(img.Palette, shade)
+			}
+			img.SetColorIndex(x, y, shades[shade])
 		}
 	}
 	var out bytes.Buffer

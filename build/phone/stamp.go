@@ -23,7 +23,7 @@ type stamp struct {
 func hashInputs(o options) (string, error) {
 	h := sha256.New()
 	fmt.Fprintf(h, "%s %s %d\n", runtime.Version(), o.Release, o.Quality)
-	for _, root := range []string{"go.mod", "go.sum", "app", "core", "checks", "web", "build/phone"} {
+	for _, root := range []string{"go.mod", "go.sum", "app", "core", "checks", "web", "build/phone", "build/pack"} {
 		err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 			if os.IsNotExist(err) {
 				return nil

@@ -22,7 +22,7 @@ func buildWasm(release string) ([]byte, error) {
 	defer os.Remove(out)
 	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false",
 		"-ldflags", "-s -w -X main.version="+release, "-o", out, "./app")
-	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOFLAGS=", "CGO_ENABLED=0")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	var said bytes.Buffer
 	cmd.Stderr = &said
 	if err := cmd.Run(); err != nil {

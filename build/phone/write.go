@@ -1,14 +1,12 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 
-	"github.com/andybalholm/brotli"
+	"lugmark/build/pack"
 )
 
 // writeShell writes the files and their twins, and removes what an earlier
@@ -25,10 +23,10 @@ func writeShell(o options, files map[string][]byte) error {
 	results := make(chan packed)
 	jobs := 0
 	for name, data := range files {
-		for ext, pack := range map[string]func([]byte) ([]byte, error){".br": brotliAt(o.Quality), ".gz": gzipBest} {
+		for ext, shrink := range map[string]func([]byte) ([]byte, error){".br": brotliAt(o.Quality), ".gz": pack.Gzip} {
 			jobs++
 			go func() {
-				small, err := pack(data)
+				small, err := shrink(data)
 				if len(small) > len(data)-len(data)/20 {
 					small = nil
 				}
@@ -81,27 +79,5 @@ func clear(dir string, keep map[string][]byte) error {
 }
 
 func brotliAt(quality int) func([]byte) ([]byte, error) {
-	return func(data []byte) ([]byte, error) {
-		var out bytes.Buffer
-		// Window 24 is 16 MiB, the most a browser accepts: the whole app in one window.
-		w := brotli.NewWriterOptions(&out, brotli.WriterOptions{Quality: quality, LGWin: 24})
-		if _, err := w.Write(data); err != nil {
-			return nil, err
-		}
-		err := w.Close()
-		return out.Bytes(), err
-	}
-}
-
-func gzipBest(data []byte) ([]byte, error) {
-	var out bytes.Buffer
-	w, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
-	if err != nil {
-		return nil, err
-	}
-	if _, err := w.Write(data); err != nil {
-		return nil, err
-	}
-	err = w.Close()
-	return out.Bytes(), err
+	return func(data []byte) ([]byte, error) { return pack.Brotli(data, quality) }
 }

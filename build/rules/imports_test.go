@@ -90,7 +90,6 @@ var notOnPhone = map[string]string{
 	"text/template": "it calls methods by name, so the linker keeps every method of every type: 3.4 MB",
 	"html/template": "it calls methods by name, so the linker keeps every method of every type: 3.9 MB",
 	"os/exec":       "a phone runs no programs",
-	"embed":         "what a phone app embeds is loaded at every start; serve it as a file",
 }
 
 func TestPhoneAppImportsNothingItMustNot(t *testing.T) {
