@@ -17,6 +17,7 @@ var All = []*Check{
 	joinCold,
 	linksClearCheck,
 	share,
+	share,
 	torque,
 	polaritySteps,
 	bankTotal,

@@ -1,33 +1,13 @@
 package checks
 
 import (
+	"slices"
+
 	"lugmark/core/bank"
-	"lugmark/core/cell"
 	"lugmark/core/circuit"
 	"lugmark/core/finding"
 	"lugmark/core/measure"
-	"lugmark/core/say"
 	"lugmark/core/unit"
-)
-
-var (
-	sayAssumedBlockR = say.Phrase{Key: "assumed.block-resistance", English: "Block resistances were not all measured: worked out for good blocks ({low}) and for poor ones ({high}), each ±25 %."}
-	sayAssumedLink   = say.Phrase{Key: "assumed.link", English: "Links of {ohms} assumed where neither a resistance nor cable and length is entered."}
-	sayAssumedCable  = say.Phrase{Key: "assumed.link-cable", English: "Resistance of links taken from cable size and length at 75 °C, plus {ohms} for both lugs."}
-)
-
-const (
-	// A measured block is known to ±10 %, one taken from its capacity to ±25 %
-	// about each of two values. Our choice.
-	measuredBand unit.Ratio = 0.10
-	assumedBand  unit.Ratio = 0.25
-
-	// A short link of 35 mm² with its lugs. Our choice.
-	usualLink unit.Ohm = 0.25e-3
-
-	// Both lugs of a link with their joints, and the copper warm. Our choice.
-	usualLugs  unit.Ohm     = 0.04e-3
-	warmCopper unit.Celsius = 75
 )
 
 // band is one way in which the branch resistances may be: what is most likely
@@ -155,102 +135,6 @@ func barOf(l bank.Layout, row int, sign string) string {
 	return "bar" + sign
 }
 
-// bands gives the branch resistances: once where every block was measured,
-// else once for good blocks and once for poor ones.
-func (f *Facts) bands(branches [][]string, copper []unit.Ohm) ([]band, *finding.Finding) {
-	bands := make([]band, 2)
-	all := true
-	for k, blocks := range branches {
-		sums := [2]struct{ likely, low, high unit.Ohm }{}
-		for _, b := range blocks {
-			r, gap := f.blockOhm(b)
-			if gap != nil {
-				return nil, gap
-			}
-			all = all && r.measured
-			tolerance := assumedBand
-			if r.measured {
-				tolerance = measuredBand
-			}
-			for i, likely := range []unit.Ohm{r.Low, r.High} {
-				sums[i].likely += likely
-				sums[i].low += likely * unit.Ohm(1-tolerance)
-				sums[i].high += likely * unit.Ohm(1+tolerance)
-			}
-		}
-		for i := range bands {
-			bands[i].likely = append(bands[i].likely, sums[i].likely+copper[k])
-			bands[i].low = append(bands[i].low, sums[i].low+copper[k])
-			bands[i].high = append(bands[i].high, sums[i].high+copper[k])
-		}
-	}
-	if all {
-		bands = bands[:1]
-	}
-	return bands, nil
-}
-
-// blockOhms is the resistance of a block: measured, Low and High alike, or the
-// pair for which a share is worked out.
-type blockOhms struct {
-	measure.Interval[unit.Ohm]
-	measured bool
-}
-
-func (f *Facts) blockOhm(block string) (blockOhms, *finding.Finding) {
-	if r, ok := blockR.Plain(f, block); ok {
-		return blockOhms{measure.Interval[unit.Ohm]{Low: r, High: r}, true}, nil
-	}
-	rated := f.capacity(block)
-	r, ok := cell.ShareResistance(rated.Value)
-	if !rated.All() || !ok {
-		x := rated.Missing()
-		return blockOhms{}, &x
-	}
-	f.assume(sayAssumedBlockR.With("low", exact(r.Low, "mOhm"), "high", exact(r.High, "mOhm")))
-	return blockOhms{r, false}, nil
-}
-
-// linkOhm is the resistance of a link with its lugs and joints: measured lug
-// to lug, else from its cable and length, else assumed. Further conductors of
-// the link stand beside the first.
-func (f *Facts) linkOhm(link string) unit.Ohm {
-	r, known := f.conductorOhm(link, warmCopper, usualLugs)
-	if !known {
-		f.assume(sayAssumedLink.With("ohms", exact(usualLink, "mOhm")))
-		return usualLink
-	}
-	return r
-}
-
-// conductorOhm is the resistance of a link or lead as entered; lugs is added
-// where it comes from cable and length. False when nothing is entered.
-func (f *Facts) conductorOhm(part string, copper unit.Celsius, lugs unit.Ohm) (unit.Ohm, bool) {
-	ids := []string{part}
-	if kind, is := bank.PartKind(part); is && kind == bank.KindLink {
-		ids = append(ids, f.entered(bank.KindLink, part+"~")...)
-	}
-	var siemens float64
-	known := false
-	for _, id := range ids {
-		r, ok := linkR.Plain(f, id)
-		if !ok {
-			r, ok = f.cableOhm(id, copper)
-			if ok && lugs > 0 {
-				r += lugs
-				f.assume(sayAssumedCable.With("ohms", exact(lugs, "mOhm")))
-			}
-		}
-		if ok && r > 0 {
-			siemens, known = siemens+1/float64(r), true
-		}
-	}
-	if !known {
-		return 0, false
-	}
-	return unit.Ohm(1 / siemens), true
-}
-
 // currents gives what every branch carries at a load: the lowest and the
 // highest over all corners of what the resistances may be.
 func (n network) currents(load unit.Ampere) ([]measure.Interval[unit.Ampere], error) {
@@ -274,16 +158,22 @@ func (n network) currents(load unit.Ampere) ([]measure.Interval[unit.Ampere], er
 	return out, nil
 }
 
+// likely is the ladder with every resistance as it most likely is in a band.
+func (n network) likely(b band) circuit.Ladder {
+	l := n.ladder
+	l.Branches = slices.Clone(l.Branches)
+	for k, r := range b.likely {
+		l.Branches[k].R = r
+	}
+	return l
+}
+
 // uneven is the largest branch current over the smallest, all resistances as
 // they most likely are; of the bands the worse one counts.
 func (n network) uneven(load unit.Ampere) unit.Ratio {
 	worst := unit.Ratio(1)
 	for _, b := range n.bands {
-		l := n.ladder
-		for k, r := range b.likely {
-			l = l.With(k, r)
-		}
-		flow, err := l.Divide(load)
+		flow, err := n.likely(b).Divide(load)
 		if err != nil {
 			continue
 		}
@@ -328,5 +218,3 @@ func (n network) largestShare() (share measure.Interval[unit.Ratio], block strin
 	}
 	return share, block, nil
 }
-
-var sayNetworkOdd = say.Phrase{Key: "network.odd", English: "The resistances entered for blocks and links give no solution."}
