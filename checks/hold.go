@@ -94,10 +94,10 @@ func (h Hold) Shut() []string {
 
 var (
 	sayNotBuilt    = say.Phrase{Key: "hold.not-built", English: "This version cannot judge it, so it stays shut."}
-	sayKeepOpen    = say.Phrase{Key: "hold.keep-open", English: "Keep {part} open"}
+	sayKeepOpen    = say.Phrase{Key: "hold.keep-open", English: "Keep open: {part}"}
 	sayKeepOff     = say.Phrase{Key: "hold.keep-off", English: "Keep the charger off"}
 	sayNoTest      = say.Phrase{Key: "hold.no-test", English: "Do not start the test"}
-	sayCloseLink   = say.Phrase{Key: "hold.close-link", English: "Close {part}"}
+	sayCloseLink   = say.Phrase{Key: "hold.close-link", English: "Close: {part}"}
 	sayCloseMain   = say.Phrase{Key: "hold.close-main", English: "Close the main"}
 	sayStartCharge = say.Phrase{Key: "hold.charge", English: "Start the first charge"}
 	sayStartTest   = say.Phrase{Key: "hold.test", English: "Start the capacity test"}

@@ -90,7 +90,7 @@ func (r *root) partStates() map[string]draw.State {
 	for _, s := range checks.Stages {
 		here := map[string][]finding.Verdict{}
 		for _, x := range r.job.findings {
-			if stageOf(x.Check()) != s {
+			if stageOf(x) != s {
 				continue
 			}
 			for _, p := range x.Parts() {
@@ -197,20 +197,10 @@ func (r *root) boltCounts(l bank.Layout) app.UI {
 // nextFoot is the foot of the screens of a job: the one next step, and the
 // ways to the others.
 func (r *root) nextFoot(here string) []app.UI {
-	var next app.UI
-	if x, ok := r.job.nextFinding(); ok {
-		way := r.to("steps")
-		if k, known := r.job.wants(x); known {
-			way = r.wayTo(k)
-		}
-		next = app.Div().Class("next").Body(
-			app.P().Body(app.B().Text(r.about(x)), app.Br(), app.Text(r.say(x.Next()))),
-			goLink("btn go", r.t("next.start", "Start"), way))
-	} else {
-		next = app.Div().Class("next").Body(
-			app.P().Body(app.B().Text(r.t("next.done", "Nothing is left to do")), app.Br(), app.Text(r.t("next.hand-over", "Look at the open points, then hand over."))),
-			goLink("btn go", r.t("tab.handover", "Hand over"), r.to("handover")))
-	}
+	step := r.nextStep()
+	next := app.Div().Class("next").Body(
+		app.P().Body(app.B().Text(step.what), app.Br(), app.Text(step.how)),
+		goLink("btn go", r.t("next.start", "Start"), step.way))
 	return []app.UI{next, r.tabs(here)}
 }
 
@@ -225,6 +215,6 @@ func (r *root) tabs(here string) app.UI {
 	}
 	return app.Nav().Class("tabs").Aria("label", r.t("tabs", "Job")).Body(
 		tab("steps", r.t("tab.steps", "Steps")),
-		tab("open", r.t("tab.open", "Open points ({n})", "n", strconv.Itoa(len(r.job.openPoints())))),
+		tab("open", r.t("tab.open", "Open ({n})", "n", strconv.Itoa(len(r.job.openPoints())))),
 		tab("handover", r.t("tab.handover", "Hand over")))
 }

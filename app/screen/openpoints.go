@@ -38,7 +38,7 @@ func (r *root) viewOpen() page {
 	if len(later) > 0 {
 		main = append(main, app.H2().Text(r.t("word.later", "Later")), app.Ol().Class("points").Body(app.Range(later).Slice(func(i int) app.UI { return r.pointRow(later[i], 3) })))
 	}
-	return page{title: r.t("tab.open", "Open points ({n})", "n", itoa(len(open))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
+	return page{title: r.t("open.title", "Open points ({n})", "n", itoa(len(open))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
 }
 
 // pointRow is one open point: the thing, the word with the figure, what to do.

@@ -67,7 +67,7 @@ func (p prefs) show() {
 	html.Set("theme", p.Theme)
 	html.Set("density", p.Density)
 	html.Set("hand", p.Hand)
-	html.Set("paper", p.Paper)
+	app.Window().Get("document").Get("documentElement").Get("classList").Call("toggle", "letter", p.Paper == "letter")
 }
 
 func (p prefs) voice() say.Voice {

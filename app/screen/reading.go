@@ -78,7 +78,7 @@ func (r *root) viewReading() page {
 	}
 	title := r.name(r.read.part)
 	return page{
-		title: title, sub: r.t("read.sub", "{field}, {n}\u00a0of\u00a0{all}", "field", r.say(f.Label.With()), "n", itoa(at+1), "all", itoa(len(r.read.parts))),
+		title: title, sub: r.t("read.sub", "{n}\u00a0of\u00a0{all} in this round", "n", itoa(at+1), "all", itoa(len(r.read.parts))),
 		back: r.to("stage", string(f.Stage)), main: main, pad: r.pad(at),
 	}
 }
@@ -164,7 +164,7 @@ func (r *root) readingSays() app.UI {
 		if v, ok := r.keptValue(); ok {
 			state, text = "todo", r.t("read.before", "Kept before: {value}. A new value replaces it; the old one stays in the record.", "value", v)
 		} else {
-			text = r.say(r.read.field.Hint.With())
+			text = r.t("read.empty", "Nothing typed yet.")
 		}
 		if r.read.again {
 			state, text = "unk", r.t("read.again", "Kept, but far from its neighbours. Measure this one once more.")

@@ -97,6 +97,10 @@ func (r *root) OnNav(ctx app.Context) {
 // its inputs, the draft of what was being typed.
 func (r *root) arrive(ctx app.Context) {
 	r.moved, r.panel, r.slips = true, "", map[string]say.Line{}
+	if r.notice.undo == nil && r.notice.seen {
+		r.notice = notice{}
+	}
+	r.notice.seen = true // the act that made it may itself have led here
 	at := r.route()
 	if at.job == "" {
 		r.job = nil
@@ -135,4 +139,5 @@ type notice struct {
 	says say.Line
 	bad  bool
 	undo func(app.Context)
+	seen bool
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
+	"lugmark/core/draw"
 	"lugmark/core/finding"
 )
 
@@ -40,7 +41,7 @@ func (r *root) stateWordOnly(v finding.Verdict) app.UI {
 func (j *opened) ofStage(s checks.Stage) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range j.findings {
-		if stageOf(x.Check()) == s {
+		if stageOf(x) == s {
 			out = append(out, x)
 		}
 	}
@@ -78,16 +79,39 @@ func (r *root) viewStage(id string) page {
 	if s == checks.HandOver {
 		main = append(main, app.P().Text(r.t("stage.hand-over", "Go through the sheet with the owner, then sign.")), goLink("btn go", r.t("tab.handover", "Hand over"), r.to("handover")))
 	}
-	if list := r.job.ofStage(s); len(list) > 0 {
-		var rows []app.UI
-		for _, x := range list {
-			if x.Check() != "hazards-read" {
-				rows = append(rows, r.findingRow(x))
-			}
-		}
-		main = append(main, app.H2().Text(r.t("stage.found", "What was found")), app.Ul().Class("rows").Body(rows...))
+	if groups := r.foundGroups(s); len(groups) > 0 {
+		main = append(append(main, app.H2().Text(r.t("stage.found", "What was found"))), groups...)
 	}
 	return page{title: r.say(s.Title().With()), sub: r.job.text("site", "name"), back: r.to("steps"), main: main, foot: r.nextFoot("steps")}
+}
+
+// foundGroups lists what a stage found: one line for a check with one finding,
+// a folded list for a check with many.
+func (r *root) foundGroups(s checks.Stage) []app.UI {
+	var out []app.UI
+	for _, c := range checks.All {
+		var list []finding.Finding
+		var vs []finding.Verdict
+		for _, x := range r.job.ofStage(s) {
+			if x.Check() == c.ID && c.ID != "hazards-read" {
+				list, vs = append(list, x), append(vs, x.Verdict())
+			}
+		}
+		var rows []app.UI
+		for _, x := range list {
+			rows = append(rows, r.findingRow(x))
+		}
+		switch worst, _ := finding.Worst(vs...); {
+		case len(list) == 0:
+		case len(list) <= 2:
+			out = append(out, app.Ul().Class("rows").Body(rows...))
+		default:
+			out = append(out, app.Details().Class("fold").Body(
+				app.Summary().Body(mark(stateOf(worst)), app.Span().Text(r.say(c.Title.With())), app.Span().Class("note").Text(itoa(len(list))), r.stateWordOnly(worst)),
+				app.Ul().Class("rows").Body(rows...)))
+		}
+	}
+	return out
 }
 
 // findingRow is one finding as a line that leads to why.
@@ -167,15 +191,15 @@ func (r *root) cautions(s checks.Stage) app.UI {
 	for _, h := range s.Hazards() {
 		rows = append(rows, app.Li().Body(app.P().Text(r.say(h.With()))))
 	}
-	body := []app.UI{app.H2().Text(r.t("stage.cautions", "Read first")), app.Ol().Class("do").Body(rows...),
+	list := []app.UI{app.Ol().Class("do").Body(rows...),
 		app.P().Class("note").Text(r.t("stage.manual", "The maker's manual and the local code come before this list."))}
-	switch r.job.choiceOf(s.Part(), "hazards-read") {
-	case "yes":
-		body = append(body, r.ruled("pass", app.P().Text(r.t("stage.read-by", "Read and understood: {name}.", "name", r.job.text("p1", "name")))))
-	default:
-		body = append(body, r.button("btn go", r.t("stage.read", "I have read this: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) {
-			r.keepChoice(ctx, s.Part(), "hazards-read", "yes")
-		}))
+	name := r.job.text("p1", "name")
+	if r.job.choiceOf(s.Part(), "hazards-read") == "yes" {
+		return app.Details().Class("fold").Body(app.Summary().Body(mark(draw.Pass), app.Span().Text(r.t("stage.read-by", "Cautions read: {name}", "name", name))), app.Div().Body(list...))
 	}
+	body := append([]app.UI{app.H2().Text(r.t("stage.cautions", "Read first"))}, list...)
+	body = append(body, r.button("btn go", r.t("stage.read", "I have read this: {name}", "name", name), func(ctx app.Context) {
+		r.keepChoice(ctx, s.Part(), "hazards-read", "yes")
+	}))
 	return app.Section().Class("cautions").Body(body...)
 }

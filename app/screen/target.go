@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	"lugmark/checks"
 	"lugmark/core/bank"
 	"lugmark/core/finding"
@@ -50,18 +52,24 @@ func (r *root) wayTo(k finding.Key) string {
 
 // nextFinding is the first thing to do, in the order on site.
 func (j *opened) nextFinding() (finding.Finding, bool) {
-	for _, x := range j.findings {
-		if x.Verdict() == finding.ToDo {
-			return x, true
+	for _, s := range checks.Stages {
+		for _, x := range j.findings {
+			if x.Verdict() == finding.ToDo && stageOf(x) == s {
+				return x, true
+			}
 		}
 	}
 	return finding.Finding{}, false
 }
 
-// stageOf gives the stage of a check.
-func stageOf(check string) checks.Stage {
+// stageOf gives the stage of a finding: that of its check, and for cautions
+// the stage they belong to.
+func stageOf(x finding.Finding) checks.Stage {
+	if s, ok := strings.CutPrefix(x.Part(), "stage."); ok {
+		return checks.Stage(s)
+	}
 	for _, c := range checks.All {
-		if c.ID == check {
+		if c.ID == x.Check() {
 			return c.Stage
 		}
 	}
@@ -84,7 +92,7 @@ func (r *root) name(part string) string { return r.say(bank.Name(part)) }
 // current is the stage where work goes on: that of the next thing to do.
 func (j *opened) current() checks.Stage {
 	if x, ok := j.nextFinding(); ok {
-		return stageOf(x.Check())
+		return stageOf(x)
 	}
 	return checks.HandOver
 }

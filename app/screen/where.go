@@ -12,19 +12,26 @@ func (r *root) plate() (draw.Picture, bool) {
 	return draw.PlateFor(r.voice, r.read.field.Plate, r.read.part)
 }
 
-// whereLink opens the drawing that shows where to touch.
+// whereLink opens the drawing that shows where to touch, and how.
 func (r *root) whereLink() app.UI {
-	if _, ok := r.plate(); !ok {
-		return app.Span()
-	}
 	if r.panel == "where" {
 		return r.button("plain", r.t("where.close", "Close"), func(app.Context) { r.panel = "" })
 	}
-	return r.button("plain", r.t("where", "Where to touch"), func(app.Context) { r.panel = "where" })
+	label := r.t("where", "Where to touch")
+	if _, ok := r.plate(); !ok {
+		label = r.t("how", "How")
+	}
+	if _, drawn := r.plate(); !drawn && r.read.field.Hint.English == "" {
+		return app.Span()
+	}
+	return r.button("plain", label, func(app.Context) { r.panel = "where" })
 }
 
 // wherePlate is the drawing with the hint under it.
 func (r *root) wherePlate() app.UI {
-	p, _ := r.plate()
-	return app.Figure().Class("fig").Body(svg(p.SVG), app.FigCaption().Class("note").Text(r.say(r.read.field.Hint.With())))
+	hint := app.FigCaption().Class("note").Text(r.say(r.read.field.Hint.With()))
+	if p, ok := r.plate(); ok {
+		return app.Figure().Class("fig").Body(svg(p.SVG), hint)
+	}
+	return app.Figure().Class("fig").Body(hint)
 }

@@ -69,7 +69,7 @@ func (r *root) viewWhy(check, part string) page {
 	if rows := r.readRows(x); len(rows) > 0 {
 		main = append(main, app.H2().Text(r.t("why.rests", "It rests on")), app.Ul().Class("rows").Body(rows...))
 	}
-	return page{title: r.titleOf(check), sub: subOf(r, x), back: r.to("stage", string(stageOf(check))), main: main, foot: []app.UI{r.tabs("")}}
+	return page{title: r.titleOf(check), sub: subOf(r, x), back: r.to("stage", string(stageOf(x))), main: main, foot: []app.UI{r.tabs("")}}
 }
 
 func subOf(r *root, x finding.Finding) string {

@@ -192,7 +192,7 @@ func TestSidesAreLogical(t *testing.T) {
 
 // Bytes count on a slow link: what is read, and what travels.
 const (
-	mostRaw    = 30_000
+	mostRaw    = 32_000
 	mostZipped = 8 << 10
 )
 

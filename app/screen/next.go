@@ -1,0 +1,64 @@
+package screen
+
+import (
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+)
+
+// step is the one next step of a job: what, in which words, and where.
+type step struct{ what, how, way string }
+
+// nextStep finds what to do next: the sheet that every limit comes from, the
+// meter that every reading needs, then the first check that is still to do.
+func (r *root) nextStep() step {
+	before := string(checks.Before)
+	switch {
+	case !r.job.has(key("sheet1", "capacity")):
+		return step{r.t("next.sheet", "Block sheet"), r.t("next.sheet-how", "The maker's limits, once for all blocks"), r.to("enter", "sheet1", before)}
+	case !r.job.has(key("m1", "measures")):
+		return step{r.t("next.meter", "Your voltmeter"), r.t("next.meter-how", "Its accuracy decides what a reading proves"), r.to("enter", "m1", before)}
+	}
+	x, ok := r.job.nextFinding()
+	if !ok {
+		return step{r.t("next.done", "Nothing is left to do"), r.t("next.hand-over", "Look at the open points, then hand over."), r.to("handover")}
+	}
+	k, known := r.job.wants(x)
+	if h, ok := r.job.holdBefore(k); known && ok {
+		return step{r.say(h.Title), r.t("next.hold", "Before the next reading; see what releases it"), r.to("hold", h.Gate, h.Part)}
+	}
+	if !known {
+		return step{r.about(x), r.say(x.Next()), r.to("stage", string(stageOf(x)))}
+	}
+	return step{r.about(x), r.entryName(k), r.wayTo(k)}
+}
+
+// entryName says an entry in one line: "Resting voltage, block 3".
+func (r *root) entryName(k finding.Key) string {
+	label := r.say(r.labelOf(k.Field, k.Part))
+	if kind, _ := bank.PartKind(k.Part); kind == bank.KindBank || kind == bank.KindStage {
+		return label
+	}
+	return r.t("next.entry", "{field}, {part}", "field", label, "part", lowerFirst(r.name(k.Part)))
+}
+
+// holdBefore gives the hold point of a series link that must be closed before
+// a reading makes sense: the total or a step of a string across an open link.
+func (j *opened) holdBefore(k finding.Key) (checks.Hold, bool) {
+	if k.Field != "total-voltage" && k.Field != "step-voltage" {
+		return checks.Hold{}, false
+	}
+	in := map[string]bool{}
+	for _, b := range j.facts.BlocksOf(k.Part) {
+		in[j.facts.Layout().StringOf(b)] = true
+	}
+	for _, h := range j.holds {
+		if h.Gate != "series" || h.Done {
+			continue
+		}
+		if link, ok := j.facts.Layout().Link(h.Part); ok && (in[link.Of] || link.Of == "bank") {
+			return h, true
+		}
+	}
+	return checks.Hold{}, false
+}
