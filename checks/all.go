@@ -17,7 +17,6 @@ var All = []*Check{
 	joinCold,
 	linksClearCheck,
 	share,
-	share,
 	torque,
 	polaritySteps,
 	bankTotal,
@@ -25,6 +24,8 @@ var All = []*Check{
 	chargerSettings,
 	coldGate,
 	chargeRate,
+	chargeDone,
+	topSpread,
 	capacity,
 	jointResistance,
 }
