@@ -95,6 +95,7 @@ type item struct {
 	nth   int
 	lam   int
 	value *node
+	none  bool // nothing holds
 }
 
 // items gives what there is up to the visit in the order in which it was kept.
@@ -104,7 +105,7 @@ func (x *exporter) items() ([]item, error) {
 		f, hasField := checks.FieldOf(k.Field, k.Part)
 		_, isPart := kindOf(k.Part)
 		if !hasField || !isPart || f.Kind == checks.Drawing || !isVisit(k.Visit) || later(k.Visit, x.visit) ||
-			x.bank != nil && !stands(*x.bank, k.Part) {
+			x.bank != nil && !stands(*x.bank, k.Part) && !(k.Field == "closed" && touches(*x.bank, k.Part)) {
 			continue
 		}
 		list, err := x.itemsOf(k, f)
@@ -113,56 +114,64 @@ func (x *exporter) items() ([]item, error) {
 		}
 		out = append(out, list...)
 	}
-	slices.SortStableFunc(out, func(a, b item) int { return cmp.Compare(a.lam, b.lam) })
-	return out, nil
+	slices.SortStableFunc(out, func(a, b item) int {
+		return cmp.Or(cmp.Compare(a.lam, b.lam), first(a.key.Field == "closed", b.key.Field == "closed"))
+	})
+	return unseen(out), nil
+}
+
+// first puts what is true of a alone in front: of two phones that wrote at one
+// point of the record, the link counts as on before the volts were read.
+func first(a, b bool) int {
+	switch {
+	case a && !b:
+		return -1
+	case b && !a:
+		return 1
+	}
+	return 0
 }
 
 // itemsOf gives the values of one key: those in view, and of a link that is on
 // or off the earlier ones too, because a match read while it was on counts for
 // nothing.
-func (x *exporter) itemsOf(k job.Key, f checks.Field) (out []item, err error) {
+func (x *exporter) itemsOf(k job.Key, f checks.Field) ([]item, error) {
 	live := x.state.Live(k)
+	if k.Field == "closed" {
+		return x.turns(k, f)
+	}
 	if len(live) == 0 {
 		return nil, nil
 	}
-	if k.Field == "closed" {
-		for _, e := range x.state.History(k) {
-			if len(e.SupersededBy) == 0 {
-				continue
-			}
-			n, err := x.value(e, f)
-			if n == nil || err != nil {
-				return nil, err
-			}
-			out = append(out, item{k, len(out) + 1, e.Lam, n})
+	value, err := x.together(live, f)
+	if value == nil || err != nil {
+		return nil, err
+	}
+	return []item{{key: k, lam: live[0].Lam, value: value}}, nil
+}
+
+// together writes the values in view of one key: one, or those that disagree.
+func (x *exporter) together(live []job.Entry, f checks.Field) (*node, error) {
+	out := &node{shape: list}
+	for i, e := range live {
+		if i > 0 && len(out.items) == 1 && !slices.ContainsFunc(live, func(r job.Entry) bool { return !job.Agree(live[0].Value, r.Value) }) {
+			break // all say the same
 		}
-	}
-	if _, standing := x.state.Get(k); standing == job.One {
-		live = live[:1]
-	}
-	last := item{key: k, lam: live[0].Lam}
-	if n := len(out); n > 0 {
-		last.lam = max(last.lam, out[n-1].lam)
-	}
-	values := &node{shape: list}
-	for _, e := range live {
 		n, err := x.value(e, f)
 		if err != nil {
 			return nil, err
 		}
 		if n != nil {
-			values.items = append(values.items, n)
+			out.items = append(out.items, n)
 		}
 	}
-	switch len(values.items) {
+	switch len(out.items) {
 	case 0:
 		return nil, nil
 	case 1:
-		last.value = values.items[0]
-	default:
-		last.value = values
+		return out.items[0], nil
 	}
-	return append(out, last), nil
+	return out, nil
 }
 
 // put writes one value to where it belongs.

@@ -47,9 +47,12 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 		"setup disagrees": with(`, "sheets": {"sheet1": {"series-max": [2, 4]}}, "parts": {"b1": {"sheet": ["sheet1", "sheet2"]}}`, ""),
 		"read while joined, opened since": with("", rested+`"sA.p~sB.p/closed#1": "yes", "sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V",
 "sA.p~sB.p/closed": "no"`),
-		"joined since":   with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "yes"`),
-		"a return visit": with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
-		"skips":          with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
+		"disagreed while reading": with("", rested+`"sA.p~sB.p/closed#1": ["yes", "no"], "sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V",
+"sA.p~sB.p/closed": "no"`),
+		"a link to a block that left": with("", rested+`"b1.n~b9.p/closed": "yes", "b2/gap-voltage": "1.0 mV"`),
+		"joined since":                with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "yes"`),
+		"a return visit":              with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
+		"skips":                       with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
 	} {
 		t.Run(name, func(t *testing.T) {
 			f, state, blobs := read(t, text)
@@ -77,6 +80,32 @@ func TestAMatchReadWhileJoinedStaysWorthless(t *testing.T) {
 	for _, x := range checks.Run(checks.NewFacts(state, "v1", f.Now)) {
 		if x.Check() == "voltage-match" && x.Part() == "bank" && x.Verdict() != finding.CantTell {
 			t.Errorf("got %v", x.Verdict())
+		}
+	}
+}
+
+// A void takes a value out of view, not out of the past.
+func TestALinkThatWasVoidedWasOnAllTheSame(t *testing.T) {
+	f, _, _ := read(t, with("", `"bank/last-current": "2026-11-24T20:00:00+01:00",
+"b1/temperature": "18 C", "b2/temperature": "18 C", "b3/temperature": "18 C", "b4/temperature": "18 C",
+"sA.p~sB.p/closed": "yes", "sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V"`))
+	state, blobs, _ := imported(t, f, 0)
+	k := job.Key{Visit: "v1", Part: "sA.p~sB.p", Field: "closed"}
+	w := job.NewWriter(job.Author{By: "p1", Key: []byte{2}, App: "test"}, [16]byte{2}, state)
+	void, err := w.Void(job.Stamp{Now: f.Now, ID: "019ab3c0-1d00-7000-8000-00000000eeee"}, k, "wrong-part", job.Ref{}, state.Seen(k))
+	if err != nil || state.ApplySigned(void.Signed(make([]byte, 64))) != nil {
+		t.Fatal(err)
+	}
+	raw, err := Export(state, blobs, "v1", f.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, again, _ := read(t, string(raw))
+	for _, s := range []*job.State{state, again} {
+		for _, x := range checks.Run(checks.NewFacts(s, "v1", f.Now)) {
+			if x.Check() == "voltage-match" && x.Part() == "bank" && x.Verdict() != finding.CantTell {
+				t.Errorf("got %v\n%s", x.Verdict(), raw)
+			}
 		}
 	}
 }

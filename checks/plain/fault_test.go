@@ -97,6 +97,16 @@ func TestFaultsSayWhereAndHowToMend(t *testing.T) {
 	}
 }
 
+func TestAnUndrawnLinkIsNoted(t *testing.T) {
+	f, faults := Parse([]byte(with("", `"b1.n~b9.p/closed": "yes"`)))
+	if len(faults) > 0 || len(f.Notes) != 1 || !strings.Contains(f.Notes[0].Error(), "not in the drawing") {
+		t.Errorf("%v %v", f, faults)
+	}
+	if f, _ := Parse([]byte(with("", `"b8.n~b9.p/closed": "yes"`))); f != nil {
+		t.Error("a link of another bank is taken")
+	}
+}
+
 func TestEveryFaultIsNamedNotOnlyTheFirst(t *testing.T) {
 	_, faults := Parse([]byte(with("", `"b1/rest-voltage": "1.3.2 V",
 "b2/rest-volt": "13.2 V",

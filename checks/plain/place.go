@@ -61,6 +61,26 @@ func stands(l bank.Layout, id string) bool {
 	return ok && bank.Exists(l, from) && bank.Exists(l, to)
 }
 
+// touches reports whether a link that is on says something about this layout:
+// one of its two ends is there. The other may be a block that was replaced.
+func touches(l bank.Layout, id string) bool {
+	from, to, ok := bank.EndsOf(id)
+	return ok && (bank.Exists(l, from) || bank.Exists(l, to))
+}
+
+var sayUndrawn = say.Phrase{Key: "plain.undrawn", English: "“{part}” is not in the drawing; it is kept as a link that was found."}
+
+// link finds a link that is reported on or off. One that is not drawn is kept,
+// because to find it on is a finding, and noted, because it may be a slip.
+func (p *parser) link(line int, id string) bool {
+	if p.bank == nil || bank.Exists(*p.bank, id) || !touches(*p.bank, id) {
+		_, ok := p.place(line, id)
+		return ok
+	}
+	p.file.Notes = append(p.file.Notes, Fault{line, sayUndrawn.With("part", id)})
+	return true
+}
+
 // turn gives the id of a link or joint whose two ends stand in the wrong
 // order; "" when that is not what is wrong.
 func turn(id string) string {

@@ -21,7 +21,12 @@ func (p *parser) readings(n *node) {
 			p.fault(m.line, sayKeyForm.With("key", m.name))
 			return
 		}
-		kind, ok := p.place(m.line, key.Part)
+		kind, _ := bank.PartKind(key.Part)
+		if kind == bank.KindLink && key.Field == "closed" {
+			ok = p.link(m.line, key.Part)
+		} else {
+			kind, ok = p.place(m.line, key.Part)
+		}
 		if !ok {
 			return
 		}
@@ -43,7 +48,7 @@ func (p *parser) readings(n *node) {
 func splitKey(name string) (key job.Key, nth int, ok bool) {
 	body, mark, marked := strings.Cut(name, "#")
 	if marked {
-		if mark == "" || len(mark) > 2 || mark[0] < '1' || strings.Trim(mark, "0123456789") != "" {
+		if mark == "" || len(mark) > 4 || mark[0] < '1' || strings.Trim(mark, "0123456789") != "" {
 			return key, 0, false
 		}
 		for _, c := range mark {

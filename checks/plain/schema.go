@@ -192,7 +192,7 @@ func readingsSchema() schema {
 			kinds = append(kinds, formOf(kind))
 		}
 		slices.Sort(kinds)
-		key := fmt.Sprintf("^(%s/)?(%s)/%s(#[1-9][0-9]?)?$", visitForm, strings.Join(kinds, "|"), f.ID)
+		key := fmt.Sprintf("^(%s/)?(%s)/%s(#[1-9][0-9]{0,3})?$", visitForm, strings.Join(kinds, "|"), f.ID)
 		patterns[key] = valueSchema(f)
 	}
 	return schema{"type": "object", "additionalProperties": false, "patternProperties": patterns,
