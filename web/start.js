@@ -92,6 +92,10 @@
     // without this panel a fault would leave a painted page that answers nothing.
     const stopped = () => { document.getElementById("stopped").hidden = false; };
     go.run(started.instance).then(stopped, stopped);
+    // A trap in a callback, memory for one, ends it without run ending.
+    window.addEventListener("error", (event) => {
+      if (event.error instanceof WebAssembly.RuntimeError) stopped();
+    });
   }
 
   // ---- without signal ----

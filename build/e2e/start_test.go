@@ -68,10 +68,14 @@ func TestThemeIsSetBeforeAnythingIsPainted(t *testing.T) {
 		phone := NewTab(t, shared, Before(`
 			localStorage.clear();
 			if (`+quote(c.theme)+`) localStorage.setItem("lugmark.theme", `+quote(c.theme)+`);
-			if (`+quote(c.density)+`) localStorage.setItem("lugmark.density", `+quote(c.density)+`);`))
+			if (`+quote(c.density)+`) localStorage.setItem("lugmark.density", `+quote(c.density)+`);
+			document.addEventListener("DOMContentLoaded", () => {
+				const set = document.documentElement.dataset;
+				window.early = set.theme + " " + set.density;
+			});`))
 		phone.Go(Serve(t).URL + "/")
 		var got string
-		phone.Eval(`document.documentElement.dataset.theme + " " + document.documentElement.dataset.density`, &got)
+		phone.Eval(`early`, &got)
 		if want := c.wantTheme + " " + c.wantDensity; got != want {
 			t.Errorf("kept %q %q: got %q, want %q", c.theme, c.density, got, want)
 		}
@@ -171,6 +175,16 @@ func TestStoppedAppSaysSo(t *testing.T) {
 	phone.Tap("Start again")
 	phone.Ready()
 	phone.SeesNot("Lugmark stopped")
+}
+
+func TestTrappedAppSaysSo(t *testing.T) {
+	phone := Open(t, Serve(t).URL+"/")
+	phone.Allow("unreachable")
+	// A module whose one function is the instruction "unreachable" (opcode 00).
+	phone.Eval(`setTimeout(() => new WebAssembly.Instance(new WebAssembly.Module(new Uint8Array([
+		0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11,
+	]))).exports.f(), 0)`, nil)
+	phone.Sees("Lugmark stopped")
 }
 
 func TestNothingInThePageBreaksItsPolicy(t *testing.T) {

@@ -42,6 +42,7 @@ func TestEverythingShownAsKeptSurvivesAKilledBrowser(t *testing.T) {
 
 		browser = Relaunch(t, browser)
 		phone = NewTab(t, browser)
+		phone.Allow("Go program has already exited") // it ends by itself, with timers left
 		phone.Load(url + "?env=STORE_DRIVE=count")
 		phone.Until("the acts were counted", `window.driven && (driven.done || driven.error)`)
 		d, err := phone.driven()
@@ -58,6 +59,7 @@ func TestEverythingShownAsKeptSurvivesAKilledBrowser(t *testing.T) {
 func TestFullStoreSaysSoAndKeepsWhatItHad(t *testing.T) {
 	url := TestBinary(t, "./app/store")
 	phone := NewTab(t, shared)
+	phone.Allow("Go program has already exited")
 	// The limit holds for the page that is open, so that one must begin after it.
 	phone.Load(url + "?hold&env=STORE_DRIVE=fill")
 	phone.Until("the page is there", `window.begin`)
