@@ -127,7 +127,7 @@ func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time
 // judged runs all checks and gives the findings of one check about one part.
 func judged(t testing.TB, f *Facts, c *Check, part string) []finding.Finding {
 	t.Helper()
-	Run(f)
+	sound(t, Run(f))
 	var out []finding.Finding
 	for _, x := range f.byCheck[c.ID] {
 		if x.Part() == part {
@@ -138,6 +138,38 @@ func judged(t testing.TB, f *Facts, c *Check, part string) []finding.Finding {
 		t.Fatalf("%s says nothing about %s: %v", c.ID, part, f.byCheck[c.ID])
 	}
 	return out
+}
+
+// sound holds every finding of a run to the rules of the house: nobody is left
+// without a reason or a next action, and every place of a sentence is filled.
+func sound(t testing.TB, found []finding.Finding) {
+	t.Helper()
+	for _, x := range found {
+		name := x.Check() + "@" + x.Part()
+		reason, next := say.Voice{}.Say(x.Reason()), say.Voice{}.Say(x.Next())
+		switch x.Verdict() {
+		case finding.Fail, finding.CantTell, finding.Later:
+			if reason == "" || next == "" {
+				t.Errorf("%s: %v with reason %q and next action %q", name, x.Verdict(), reason, next)
+			}
+		case finding.ToDo:
+			if next == "" {
+				t.Errorf("%s: to do, and nothing says what", name)
+			}
+		default:
+			if reason == "" {
+				t.Errorf("%s: %v without a reason", name, x.Verdict())
+			}
+		}
+		if x.Verdict() == finding.Pass && x.Source().Empty() {
+			t.Errorf("%s: passes and names no source", name)
+		}
+		for _, l := range append(append([]say.Line{x.Reason(), x.Next(), x.Source()}, x.Notes()...), x.Assumed()...) {
+			if text := (say.Voice{}).Say(l); strings.ContainsAny(text, "{}") {
+				t.Errorf("%s: a place is not filled: %q", name, text)
+			}
+		}
+	}
 }
 
 // verdict is the single verdict of one check about one part, with its sentence
