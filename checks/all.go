@@ -17,6 +17,7 @@ var All = []*Check{
 	joinCold,
 	linksClearCheck,
 	share,
+	cableTerminalCheck,
 	torque,
 	polaritySteps,
 	bankTotal,

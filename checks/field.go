@@ -101,6 +101,19 @@ func (q Quantity[Q]) round(whole int, plate string) Quantity[Q] {
 	return q
 }
 
+// worded gives label and hint a key of their own, where another kind of part
+// has a field of the same id and other words.
+func (q Quantity[Q]) worded(key string) Quantity[Q] { q.Field = q.Field.worded(key); return q }
+func (t TextField) worded(key string) TextField     { t.Field = t.Field.worded(key); return t }
+
+func (f Field) worded(key string) Field {
+	f.Label.Key = "field." + key
+	if f.Hint.Key != "" {
+		f.Hint.Key = "hint." + key
+	}
+	return f
+}
+
 // setup marks an entry that holds until it is changed.
 func (q Quantity[Q]) setup() Quantity[Q] { q.Setup = true; return q }
 

@@ -27,7 +27,7 @@ var (
 	blockFirm   = text("firmware", Receive, "Firmware", "As on the label or in the maker's papers; a dash when there is none.", bank.KindBlock)
 
 	sheetModel     = text("model", Before, "Model", "", bank.KindSheet, bank.KindCharger, bank.KindInverter, bank.KindMeter, bank.KindWrench)
-	sheetPage      = text("page", Before, "Page of the manual", "", bank.KindSheet, bank.KindInverter, bank.KindCharger)
+	sheetPage      = text("page", Before, "Page of the manual", "", bank.KindSheet, bank.KindInverter, bank.KindCharger, bank.KindLead, bank.KindLink)
 	sheetCapacity  = quantity[unit.AmpereHour]("capacity", Before, "Rated capacity", "", bank.KindSheet).physics(1, 2000).setup()
 	sheetRate      = quantity[unit.Ampere]("capacity-rate", Before, "Current at which it is rated", "", bank.KindSheet).physics(0.01, 2000).setup()
 	sheetCutoff    = quantity[unit.Volt]("discharge-cut-off", Before, "Discharge cut-off", "", bank.KindSheet).physics(6, 13).setup()
@@ -39,6 +39,7 @@ var (
 	sheetTrip      = quantity[unit.Ampere]("short-trip", Before, "Short-circuit trip of the protection", "", bank.KindSheet).physics(1, 20000).setup()
 	sheetShort     = quantity[unit.Ampere]("short-circuit", Before, "Short-circuit current of the block", "", bank.KindSheet).physics(1, 50000).setup()
 	sheetR         = quantity[unit.Ohm]("resistance-max", Before, "Internal resistance, at most", "", bank.KindSheet).physics(1e-4, 0.5).in("mOhm").setup()
+	sheetFuseMax   = quantity[unit.Ampere]("fuse-max", Before, "Largest fuse the maker allows", "", bank.KindSheet).physics(1, 5000).setup()
 	sheetSeries    = quantity[unit.Count]("series-max", Before, "Blocks in series, at most", "", bank.KindSheet).physics(1, 16).setup()
 	sheetParallel  = quantity[unit.Count]("parallel-max", Before, "Blocks in parallel, at most", "", bank.KindSheet).physics(1, 16).setup()
 	sheetColdest   = quantity[unit.Celsius]("charge-temp-min", Before, "Lowest temperature for charging", "", bank.KindSheet).physics(-40, 40).setup()
@@ -58,11 +59,14 @@ var (
 	cableTerminal = quantity[unit.Celsius]("terminal", Before, "Temperature rating of the terminals", "", bank.KindCable, bank.KindBank).physics(50, 120).setup()
 	partCable     = text("cable", Before, "Cable", "", bank.KindLink, bank.KindLead)
 	partLength    = quantity[unit.Metre]("length", Before, "Length of the conductor", "", bank.KindLink, bank.KindLead).physics(0.02, 100).setup()
+	engineSpace   = choice("engine-space", Before, "Runs through an engine space", "Hot air: less current is allowed.", yesNo, bank.KindLink, bank.KindLead).setup()
+	cableByMaker  = quantity[unit.Ampere]("maker-current", Before, "Current that a manual allows it", "Only where a manual of the block or the inverter names size, length and insulation. Enter the page too.", bank.KindLink, bank.KindLead).physics(1, 5000).setup()
 	linkR         = quantity[unit.Ohm]("lug-to-lug", Wire, "Resistance, lug to lug", "Millivolts over amperes.", bank.KindLink, bank.KindLead).physics(1e-6, 0.1).in("mOhm").setup()
 
 	fuseRating   = quantity[unit.Ampere]("rating", Before, "Fuse rating", "", bank.KindFuse).physics(0.1, 6000).setup()
 	fuseVoltage  = quantity[unit.Volt]("voltage", Before, "DC voltage rating", "", bank.KindFuse).physics(1, 2000).setup()
 	fuseBreaking = quantity[unit.Ampere]("breaking", Before, "Breaking capacity at that voltage", "On the fuse or its data sheet.", bank.KindFuse).physics(10, 500000).setup()
+	fuseCopper   = quantity[unit.Ohm]("copper-before", Before, "Resistance between the posts and this fuse", "Optional, cold: only what a short right behind the fuse goes through.", bank.KindFuse).physics(1e-6, 0.1).in("mOhm").setup()
 
 	meterMeasures = text("measures", Before, "Measures", "V, A, C or N.m.", bank.KindMeter, bank.KindWrench)
 	meterPercent  = quantity[unit.Percent]("percent", Before, "Accuracy, percent of the reading", "", bank.KindMeter, bank.KindWrench).physics(0, 20).setup()

@@ -64,12 +64,12 @@ var (
 	sampleTemp    = quantity[unit.Celsius]("sample-temperature", FirstCharge, "Temperature", "Of the coldest block.", bank.KindSample).physics(-40, 90)
 	topVoltage    = quantity[unit.Volt]("top-voltage", FirstCharge, "Voltage at the end of charge", "All blocks within two minutes, charger still holding.", bank.KindBlock).physics(-20, 20).round(2, "posts")
 	topVoltage2   = quantity[unit.Volt]("top-voltage-again", FirstCharge, "Voltage at the end of charge, a minute later", "At least 60 s after the first.", bank.KindBlock).physics(-20, 20).round(2, "posts")
-	tailCurrent   = quantity[unit.Ampere]("tail-current", FirstCharge, "Current of the string at the end of charge", "For a bank of one string, the bank's current.", bank.KindString, bank.KindGroup).physics(-2000, 2000).round(0, "")
+	tailCurrent   = quantity[unit.Ampere]("tail-current", FirstCharge, "Current of the string at the end of charge", "For a bank of one string, the bank's current.", bank.KindString, bank.KindGroup).physics(-2000, 2000).round(0, "").worded("tail-current-of-string")
 	tailCurrent2  = quantity[unit.Ampere]("tail-current-again", FirstCharge, "Current of the string, a minute later", "At least 60 s after the first.", bank.KindString, bank.KindGroup).physics(-2000, 2000).round(0, "")
 	chargeEnded   = choice("charge-ended", FirstCharge, "How the current ended", "", options("charge-ended", "fell-slowly", "It fell slowly to the tail", "dropped", "It dropped to nothing at once", "not-seen", "Nobody saw it"), bank.KindBank)
 
 	// Prove
-	capTarget  = text("target", Prove, "What is discharged", "bank, a string or a block; the bank when left open", bank.KindCapacity)
+	capTarget  = text("target", Prove, "What is discharged", "bank, a string or a block; the bank when left open", bank.KindCapacity).worded("target-of-capacity")
 	capCharge  = quantity[unit.AmpereHour]("charge", Prove, "Charge delivered", "Counted from full to the cut-off.", bank.KindCapacity).physics(0, 10000)
 	capError   = quantity[unit.AmpereHour]("charge-error", Prove, "Its uncertainty, when the counter's sheet gives one", "Optional: ± in Ah.", bank.KindCapacity).physics(0, 1000)
 	capEnergy  = quantity[unit.WattHour]("energy", Prove, "Energy delivered", "Optional.", bank.KindCapacity).physics(0, 500000).in("kWh")

@@ -5,26 +5,15 @@ import (
 	"encoding/json"
 	"math"
 	"strconv"
+	"strings"
 
 	"lugmark/core/finding"
 	"lugmark/core/say"
 )
 
-// Results writes findings one per line as JSON, in the order given: the form
-// in which a command prints them and a seal freezes them. Every key is always
-// there, null where it has nothing; numbers have ten significant digits in the
-// base unit; sentences are English in ASCII signs.
-func Results(list []finding.Finding) []byte {
-	var out bytes.Buffer
-	for _, x := range list {
-		out.Write(Result(x))
-		out.WriteByte('\n')
-	}
-	return out.Bytes()
-}
-
-// result fixes the order of the keys.
-type result struct {
+// resultLine is one finding as it is printed: every key always, in this order, null
+// where it has none. Other programs read it.
+type resultLine struct {
 	Check     string     `json:"check"`
 	Part      string     `json:"part"`
 	Parts     []string   `json:"parts"`
@@ -40,91 +29,104 @@ type result struct {
 }
 
 type foundJSON struct {
-	Value *tenDigits `json:"value"`
-	Low   *tenDigits `json:"low"`
-	High  *tenDigits `json:"high"`
+	Value figureJSON `json:"value"`
+	Low   figureJSON `json:"low"`
+	High  figureJSON `json:"high"`
 	Unit  string     `json:"unit"`
 	Text  string     `json:"text"`
 }
 
 type limitJSON struct {
 	Name string     `json:"name"`
-	Min  *tenDigits `json:"min"`
-	Max  *tenDigits `json:"max"`
-	Unit string     `json:"unit"`
+	Min  figureJSON `json:"min"`
+	Max  figureJSON `json:"max"`
+	Unit *string    `json:"unit"`
 	Text string     `json:"text"`
 }
 
-// tenDigits prints a number with ten significant digits: two machines that
-// round differently in the last bit print the same.
-type tenDigits float64
+// figureJSON is a number in its base unit, nil none.
+type figureJSON struct{ x *float64 }
 
-func (x tenDigits) MarshalJSON() ([]byte, error) {
-	return strconv.AppendFloat(nil, mustRound(float64(x)), 'f', -1, 64), nil
+// MarshalJSON writes ten significant digits: what two kinds of processor agree
+// on. What is no number is null, never NaN and never minus zero.
+func (f figureJSON) MarshalJSON() ([]byte, error) {
+	if f.x == nil || math.IsNaN(*f.x) || math.IsInf(*f.x, 0) {
+		return []byte("null"), nil
+	}
+	x, err := strconv.ParseFloat(strconv.FormatFloat(*f.x, 'g', 10, 64), 64)
+	if err != nil || x == 0 {
+		return []byte("0"), nil
+	}
+	form := byte('f')
+	if a := math.Abs(x); a < 1e-9 || a >= 1e15 {
+		form = 'e'
+	}
+	return strconv.AppendFloat(nil, x, form, -1, 64), nil
 }
 
-func mustRound(x float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 10, 64), 64)
-	if err != nil {
-		return x
-	}
-	if r == 0 {
-		return 0 // never minus zero
-	}
-	return r
-}
-
-// number gives nil for what JSON has no number for.
-func jsonNumber(x float64) *tenDigits {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return nil
-	}
-	t := tenDigits(x)
-	return &t
-}
-
-// Result is one line of [Results], without its line feed.
-func Result(x finding.Finding) []byte {
-	voice := say.Voice{}
-	text := func(l say.Line) *string {
-		if l.Empty() {
-			return nil
+// Results writes findings one per line, in the order given: the form in which
+// a command prints them and a seal freezes them. Sentences are English in ASCII
+// signs, numbers have ten significant digits in the base unit.
+func Results(list []finding.Finding) []byte {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	for _, x := range list {
+		if err := e.Encode(lineOfFinding(x)); err != nil {
+			panic("checks: result of " + x.Check() + ": " + err.Error()) // nothing in a line can fail to encode
 		}
-		s := voice.Say(l)
-		return &s
 	}
-	r := result{
+	return b.Bytes()
+}
+
+func lineOfFinding(x finding.Finding) resultLine {
+	out := resultLine{
 		Check: x.Check(), Part: x.Part(), Parts: x.Parts(), Verdict: x.Verdict().Code(),
-		Reason: text(x.Reason()), Next: text(x.Next()), Source: text(x.Source()), Assumed: []string{}, Rules: Rules,
+		Reason: saidOrNil(x.Reason(), x.Notes()...), Next: saidOrNil(x.Next()), Source: saidOrNil(x.Source()),
+		Assumed: []string{}, Rules: Rules,
 	}
-	if r.Parts == nil {
-		r.Parts = []string{}
+	if out.Parts == nil {
+		out.Parts = []string{}
 	}
-	for _, a := range x.Assumed() {
-		r.Assumed = append(r.Assumed, voice.Say(a))
+	for _, l := range x.Assumed() {
+		out.Assumed = append(out.Assumed, ASCII(say.Voice{}.Say(l)))
 	}
 	if v, ok := x.Found(); ok {
-		r.Found = &foundJSON{Low: jsonNumber(v.Low), High: jsonNumber(v.High), Unit: string(v.Unit), Text: voice.Say(v.Text)}
+		out.Found = &foundJSON{Low: figureJSON{&v.Low}, High: figureJSON{&v.High}, Unit: string(v.Unit), Text: ASCII(say.Voice{}.Say(v.Text))}
 		if v.HasValue {
-			r.Found.Value = jsonNumber(v.Value)
+			out.Found.Value = figureJSON{&v.Value}
 		}
 	}
 	if l, ok := x.Limit(); ok {
-		r.Limit = &limitJSON{Name: l.Name, Unit: string(l.Unit), Text: voice.Say(l.Line())}
-		if l.Min != nil {
-			r.Limit.Min = jsonNumber(*l.Min)
+		out.Limit = &limitJSON{Name: l.Name, Min: figureJSON{l.Min}, Max: figureJSON{l.Max}, Text: ASCII(say.Voice{}.Say(l.Line()))}
+		if l.Unit != "" {
+			unit := string(l.Unit)
+			out.Limit.Unit = &unit
 		}
-		if l.Max != nil {
-			r.Limit.Max = jsonNumber(*l.Max)
+		if l.Kind != "" {
+			kind := string(l.Kind)
+			out.LimitKind = &kind
 		}
-		kind := string(l.Kind)
-		r.LimitKind = &kind
 	}
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(r); err != nil {
-		panic("checks: result of " + x.Check() + ": " + err.Error())
+	return out
+}
+
+// saidOrNil says a line with what is noted beside it; nil when nothing is said.
+func saidOrNil(l say.Line, notes ...say.Line) *string {
+	var all []string
+	for _, one := range append([]say.Line{l}, notes...) {
+		if !one.Empty() {
+			all = append(all, ASCII(say.Voice{}.Say(one)))
+		}
 	}
-	return bytes.TrimRight(out.Bytes(), "\n")
+	if len(all) == 0 {
+		return nil
+	}
+	out := strings.Join(all, " ")
+	return &out
+}
+
+// ASCII replaces the signs of paper that a program would trip over.
+func ASCII(s string) string {
+	return strings.NewReplacer("\u2212", "-", "\u00a0", " ", "\u202f", " ").Replace(s)
 }

@@ -84,16 +84,14 @@ func read(name string, stdin io.Reader) ([]byte, error) {
 func Judge(in Input, o Options, out, complaints io.Writer) (bool, error) {
 	c, faults := open(in.Raw, o)
 	for _, f := range faults {
-		fmt.Fprintf(complaints, "%s:%d: %s\n", in.Name, f.line, ascii(f.says))
+		fmt.Fprintf(complaints, "%s:%d: %s\n", in.Name, f.line, checks.ASCII(f.says))
 	}
 	if c.state == nil {
 		return false, nil
 	}
 	w := bufio.NewWriter(out)
-	for _, x := range checks.Run(checks.NewFacts(c.state, c.visit, c.now)) {
-		if err := printTo(w, x); err != nil {
-			return true, err
-		}
+	if _, err := w.Write(checks.Results(checks.Run(checks.NewFacts(c.state, c.visit, c.now)))); err != nil {
+		return true, err
 	}
 	return true, w.Flush()
 }

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
@@ -33,26 +35,28 @@ func (r *root) annexDrawing() app.UI {
 		r.partTable(r.t("annex.system", "System"), checks.SetupParts(r.job.facts.Layout())...))
 }
 
-// partTable lists the entries of parts, one row each, with their source.
+// partTable lists the entries of parts, one row per part: what was entered,
+// as it was typed.
 func (r *root) partTable(caption string, parts ...string) app.UI {
 	var rows []app.UI
 	for _, p := range parts {
 		kind, _ := bank.PartKind(p)
+		var said []string
 		for _, f := range checks.FieldsOfKind(kind) {
 			e, s := r.job.state.Lookup(r.job.visit, p, f.ID, f.Setup)
-			if s != job.One || f.Kind == checks.Drawing {
-				continue
+			if s == job.One && f.Kind != checks.Drawing {
+				said = append(said, r.t("annex.pair", "{field}: {value}", "field", lowerFirst(r.say(f.Label.With())), "value", r.valueText(key(p, f.ID), e.Value)))
 			}
-			rows = append(rows, app.Tr().Body(
-				app.Th().Scope("row").Text(r.name(p)), app.Td().Text(r.say(f.Label.With())),
-				app.Td().Class("r num").Text(r.valueText(key(p, f.ID), e.Value)), app.Td().Text(r.entryMeta(e))))
+		}
+		if len(said) > 0 {
+			rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.name(p)), app.Td().Text(strings.Join(said, "; "))))
 		}
 	}
 	if len(rows) == 0 {
-		return app.P().Class("note").Text(caption + ": " + r.t("annex.none", "nothing entered"))
+		return app.P().Class("note").Text(r.t("annex.none", "{what}: nothing entered.", "what", caption))
 	}
 	return app.Table().Body(app.Caption().Text(caption),
-		app.THead().Body(app.Tr().Body(r.th(r.t("annex.part", "Part")), r.th(r.t("annex.entry", "Entry")), app.Th().Scope("col").Class("r").Text(r.t("annex.value", "Value, as typed")), r.th(r.t("annex.who", "Who, when, meter")))),
+		app.THead().Body(app.Tr().Body(r.th(r.t("annex.part", "Part")), r.th(r.t("annex.value", "Entered, as typed")))),
 		app.TBody().Body(rows...))
 }
 
@@ -83,35 +87,94 @@ func (r *root) annexResults() app.UI {
 			app.Td().Body(r.stateWord(x.Verdict())), app.Td().Text(r.say(why)), app.Td().Text(source)))
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.results", "B Results"),
-		app.Table().Body(
+		app.Table().Class("results").Body(
 			app.Caption().Text(r.t("annex.results-caption", "Every check, with what was found (± at k = 2), its limit and its source")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("annex.check", "Check")), r.th(r.t("why.found", "Found")), r.th(r.t("why.limit", "Limit")), r.th(r.t("annex.verdict", "Verdict")), r.th(r.t("why", "Why")), r.th(r.t("why.source", "Source")))),
 			app.TBody().Body(rows...)))
 }
 
-// annexParts is one table per block and per link, the charge list, and what
-// was not done.
+// annexParts is one row per block, per link and per joint, the charge list,
+// and what was overridden.
 func (r *root) annexParts() app.UI {
 	l := r.job.facts.Layout()
-	var blocks []string
-	for _, b := range l.Blocks() {
-		blocks = append(blocks, b, b+".p", b+".n")
-	}
-	for _, u := range l.Units() {
-		blocks = append(blocks, u.ID)
-	}
 	var links []string
 	for _, k := range l.Links() {
 		links = append(links, k.ID)
 	}
-	links = append(append(links, l.Joints()...), "switch")
-	body := []app.UI{r.partTable(r.t("annex.blocks", "C Blocks"), blocks...), r.partTable(r.t("annex.links", "D Links, joints and main"), links...)}
+	var units []string
+	for _, u := range l.Units() {
+		units = append(units, u.ID)
+	}
+	body := []app.UI{
+		r.matrix(r.t("annex.blocks", "C Blocks"), l.Blocks()),
+		r.matrix(r.t("annex.posts", "D Posts"), l.Posts()),
+		r.matrix(r.t("annex.units", "E Strings, groups and bank"), append(units, "switch")),
+		r.matrix(r.t("annex.links", "F Links"), links),
+		r.matrix(r.t("annex.joints", "G Joints"), l.Joints()),
+	}
 	if rows := r.sampleRows(); len(rows) > 0 {
-		body = append(body, app.Table().Body(app.Caption().Text(r.t("annex.charge", "E First charge")),
+		body = append(body, app.Table().Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), r.th("V"), r.th("A"), r.th("°C"))), app.TBody().Body(rows...)))
 	}
-	body = append(body, r.partTable(r.t("annex.capacity", "F Capacity"), "capacity1"), r.overrides())
-	return r.sheetPage(r.kickerAnnex(), r.t("annex.parts", "Blocks, links and settings"), body...)
+	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity"), "capacity1"), r.overrides())
+	return r.sheetPage(r.kickerAnnex(), r.t("annex.parts", "Blocks, links and joints"), body...)
+}
+
+// matrix is one row per part and one column per field that any of them has,
+// each value as it was typed; a skipped one says so.
+func (r *root) matrix(caption string, parts []string) app.UI {
+	var fields []checks.Field
+	kinds := map[bank.Kind]bool{}
+	for _, p := range parts {
+		kind, _ := bank.PartKind(p)
+		if kinds[kind] {
+			continue
+		}
+		kinds[kind] = true
+		for _, f := range checks.FieldsOfKind(kind) {
+			for _, q := range parts {
+				if f.ID != "sheet" && r.job.has(key(q, f.ID)) {
+					fields = append(fields, f)
+					break
+				}
+			}
+		}
+	}
+	if len(fields) == 0 {
+		return app.Div()
+	}
+	var tables []app.UI
+	for len(fields) > 0 {
+		n := min(len(fields), widestTable)
+		tables = append(tables, r.matrixTable(caption, parts, fields[:n]))
+		fields = fields[n:]
+	}
+	return app.Div().Class("body").Body(tables...)
+}
+
+// widestTable is how many columns of values fit on paper beside the names.
+const widestTable = 8
+
+func (r *root) matrixTable(caption string, parts []string, fields []checks.Field) app.UI {
+	head := []app.UI{app.Td().Text("")}
+	for _, f := range fields {
+		head = append(head, r.th(r.say(f.Label.With())))
+	}
+	var rows []app.UI
+	for _, p := range parts {
+		cells := []app.UI{app.Th().Scope("row").Text(r.name(p))}
+		for _, f := range fields {
+			text := "\u2013"
+			if e, s := r.job.state.Lookup(r.job.visit, p, f.ID, f.Setup); s == job.One {
+				text = r.valueText(key(p, f.ID), e.Value)
+			} else if s == job.Conflict {
+				text = r.t("part.two", "two values")
+			}
+			cells = append(cells, app.Td().Class("num").Text(text))
+		}
+		rows = append(rows, app.Tr().Body(cells...))
+	}
+	return app.Table().Class("matrix").Body(app.Caption().Text(caption), app.THead().Body(app.Tr().Body(head...)), app.TBody().Body(rows...))
 }
 
 // overrides lists every decision that a person took on.

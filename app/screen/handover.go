@@ -68,7 +68,7 @@ func (r *root) ownerPage(c counts) app.UI {
 			r.t("dont.tools", "Lay tools or metal on top."),
 			r.t("dont.frozen", "Charge when it is frozen, or work around the cold lock."))),
 		r.alarmBox(), r.datesBox())
-	return r.sheetPage(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
+	return r.ownerSheet(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
 }
 
 func (r *root) cell(name, value string) app.UI {
@@ -149,9 +149,18 @@ func (r *root) datesBox() app.UI {
 		app.P().Class("note").Text(r.t("dates.not", "This sheet records what was measured and what was computed from it. It does not replace the maker's manual, the electrical code in force, a permit, or the judgement of a licensed person. It is not a warranty.")))
 }
 
-// sheetPage frames one sheet of paper.
+// ownerSheet is the one page whose foot stands at the foot of the paper.
+func (r *root) ownerSheet(kicker, title string, body ...app.UI) app.UI {
+	return r.paper("sheet owner", kicker, title, body...)
+}
+
+// sheetPage begins a sheet that may run over several.
 func (r *root) sheetPage(kicker, title string, body ...app.UI) app.UI {
-	return app.Section().Class("sheet").Body(
+	return r.paper("sheet tight", kicker, title, body...)
+}
+
+func (r *root) paper(class, kicker, title string, body ...app.UI) app.UI {
+	return app.Section().Class(class).Body(
 		app.Header().Body(app.Div().Body(app.P().Class("note").Text(kicker), app.H2().Text(title)),
 			app.P().Class("note").Body(app.Text(r.job.text("site", "name")), app.Br(), app.Text(now().Format("2 January 2006")))),
 		app.Div().Class("body").Body(body...),
