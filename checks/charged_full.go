@@ -22,6 +22,7 @@ var chargedFull = &Check{
 	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field, lastCurrent.Field, sheetAbsorb.Field, sheetTail.Field, sheetVmax.Field},
 	Parts:   onBlocks,
+	Spare:   spareFull,
 	Eval:    evalChargedFull,
 }
 

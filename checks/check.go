@@ -46,6 +46,11 @@ type Check struct {
 	// that it does not apply, and why.
 	Parts func(f *Facts) (parts []string, why say.Line)
 
+	// Spare says why the check need not be done after all, because an earlier
+	// one has settled its question another way. It is asked only of a To do;
+	// nil never spares.
+	Spare func(f *Facts, part string) (why say.Line, spared bool)
+
 	// Eval judges one part. It reads only through Facts and never fails.
 	Eval func(f *Facts, part string) []finding.Finding
 }
@@ -110,12 +115,29 @@ func (c *Check) run(f *Facts) []finding.Finding {
 		found := c.Eval(f, part)
 		for _, x := range found {
 			x = f.settle(x)
+			x = c.sparing(f, part, x)
 			x = c.needing(f, part, x)
 			x = x.Of(c.ID, part).Reading(f.reads).Assuming(f.assumed...)
 			out = append(out, x)
 		}
 	}
 	return out
+}
+
+// sparing turns a To do into Not needed where the question is settled another
+// way.
+func (c *Check) sparing(f *Facts, part string, x finding.Finding) finding.Finding {
+	if c.Spare == nil || x.Verdict() != finding.ToDo {
+		return x
+	}
+	why, spared := say.Line{}, false
+	f.quietly(func() {
+		why, spared = c.Spare(f, part)
+	})
+	if !spared {
+		return x
+	}
+	return finding.Unneeded(why)
 }
 
 // blocked gives the first check of After that has not passed for this part.

@@ -128,6 +128,9 @@ func text(id string, stage Stage, label, hint string, of ...bank.Kind) TextField
 	return TextField{Field{ID: id, Kind: Text, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}
 }
 
+// oneOf offers the usual answers of a text.
+func (t TextField) oneOf(list []Option) TextField { t.Options = list; return t }
+
 func moment(id string, stage Stage, label, hint string, of ...bank.Kind) TimeField {
 	return TimeField{Field{ID: id, Kind: Time, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint)}}
 }

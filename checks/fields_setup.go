@@ -68,7 +68,7 @@ var (
 	fuseBreaking = quantity[unit.Ampere]("breaking", Before, "Breaking capacity at that voltage", "On the fuse or its data sheet.", bank.KindFuse).physics(10, 500000).setup()
 	fuseCopper   = quantity[unit.Ohm]("copper-before", Before, "Resistance between the posts and this fuse", "Optional, cold: only what a short right behind the fuse goes through.", bank.KindFuse).physics(1e-6, 0.1).in("mOhm").setup()
 
-	meterMeasures = text("measures", Before, "Measures", "V, A, C or N.m.", bank.KindMeter, bank.KindWrench)
+	meterMeasures = text("measures", Before, "Measures", "", bank.KindMeter, bank.KindWrench).oneOf(options("measures", "V", "Volts", "A", "Amperes", "C", "Temperature", "Ohm", "Resistance", "N.m", "Torque"))
 	meterPercent  = quantity[unit.Percent]("percent", Before, "Accuracy, percent of the reading", "", bank.KindMeter, bank.KindWrench).physics(0, 20).setup()
 	meterCounts   = quantity[unit.Count]("counts", Before, "Accuracy, counts of the last digit", "", bank.KindMeter).physics(0, 100).setup()
 	meterDue      = moment("due", Before, "Calibration due", "", bank.KindMeter, bank.KindWrench).setup()

@@ -23,6 +23,7 @@ var gapVoltageCheck = &Check{
 	Fields:  []Field{gapVoltage.Field, stringGap.Field, gapOver.Field},
 	Needs:   []*Check{rested, sameTemp},
 	Parts:   matchParts,
+	Spare:   spareGap,
 	Eval:    evalGapVoltage,
 }
 

@@ -26,6 +26,7 @@ var joinCurrent = &Check{
 	Fields: []Field{restVoltage.Field, totalVoltage.Field, gapVoltage.Field, stringGap.Field, blockR.Field, joinLeadR.Field, joinFuse.Field,
 		sheetCapacity.Field, sheetChargeMax.Field, sheetDischarge.Field, sheetTrip.Field},
 	Parts: joinParts,
+	Spare: spareJoin,
 	Eval:  evalJoinCurrent,
 }
 

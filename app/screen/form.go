@@ -71,7 +71,14 @@ func (r *root) enterForm(part, stage string) {
 	for _, f := range r.formFields(part, checks.Stage(stage)) {
 		r.text[f.ID] = r.job.inputText(r.formSource(part), f)
 	}
+	if _, asks := r.text["measures"]; asks && r.text["measures"] == "" {
+		r.text["measures"] = usualMeter[part]
+	}
 }
+
+// usualMeter is what the meters of a job usually measure: an offer on the
+// form, not an entry.
+var usualMeter = map[string]string{"m1": "V", "m2": "A", "w1": "N.m"}
 
 // formSource is the part whose entries a form shows: the first link for all.
 func (r *root) formSource(part string) string {

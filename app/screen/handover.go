@@ -15,7 +15,7 @@ func (r *root) viewHandover() page {
 	main := []app.UI{app.Section().Class("noprint").Body(
 		app.P().Text(r.resultSentence(c)),
 		r.signBox("p1", "technician", r.t("hand.you", "Technician")),
-		r.signBox("p2", "owner", r.t("hand.owner", "Owner")),
+		r.signBox("p3", "owner", r.t("hand.owner", "Owner")),
 		r.sealBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
 		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),

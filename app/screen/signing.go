@@ -75,7 +75,7 @@ func (r *root) keepSignature(ctx app.Context, person, role, id string) {
 // sealBox freezes the results once both have signed what is on the screen.
 func (r *root) sealBox() app.UI {
 	_, mine, _ := r.signatureOf("p1")
-	_, owners, _ := r.signatureOf("p2")
+	_, owners, _ := r.signatureOf("p3")
 	sealed, ok := r.job.state.SealedAt()
 	if ok && sealed.Body.Digest == r.digest() {
 		return r.ruled("pass", app.P().Text(r.t("seal.done", "Sealed, revision {rev}. The fingerprint is on the sheet.", "rev", itoa(sealed.Body.Rev))))
@@ -114,7 +114,7 @@ func (r *root) fingerprint() app.UI {
 // annexSigned is the last part: who signed, and what the fingerprint proves.
 func (r *root) annexSigned() app.UI {
 	var rows []app.UI
-	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p2", r.t("hand.owner", "Owner")}} {
+	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p3", r.t("hand.owner", "Owner")}} {
 		name, when := "", ""
 		if s, _, ok := r.signatureOf(x.person); ok {
 			name, _ = job.Text(r.job.blobs, s.Body.Ink)

@@ -18,7 +18,7 @@ func TestFaultsSayWhereAndHowToMend(t *testing.T) {
 		{"a letter for a digit", with("", `"b1/rest-voltage": "13.2o8 V"`), 3, "“o” is not a digit"},
 		{"no number at all", with("", `"b1/rest-voltage": "full"`), 3, "“full” is not a digit"},
 		{"another unit", with("", `"b1/rest-voltage": "13.2 A"`), 3, "asks for V"},
-		{"an unknown unit", with("", `"b1/rest-voltage": "13.2 bar"`), 3, "“bar” is not a unit"},
+		{"an unknown unit", with("", `"b1/rest-voltage": "13.2 bar"`), 3, "“bar” is neither a digit nor a unit"},
 		{"no unit", with("", `"b1/rest-voltage": "13.2"`), 3, "such as “13.2 V”"},
 		{"a bare number", with("", `"b1/rest-voltage": 13.2`), 3, "such as “13.2 V”"},
 		{"outside physics", with("", `"b1/rest-voltage": "132.0 V"`), 3, "132.0 V is outside -20 V to 20 V"},

@@ -64,7 +64,7 @@ var (
 	slipLetter     = say.Phrase{Key: "slip.letter", English: "“{sign}” is not a digit. Type the number that the meter shows."}
 	slipMinus      = say.Phrase{Key: "slip.minus", English: "This value cannot be below zero. Check the sign."}
 	slipUnit       = say.Phrase{Key: "slip.unit", English: "“{text}” is in {typed}; this asks for {want}. Type the value in {want}."}
-	slipUnknown    = say.Phrase{Key: "slip.unknown-unit", English: "“{typed}” is not a unit known here; this asks for {want}."}
+	slipUnknown    = say.Phrase{Key: "slip.unknown-unit", English: "“{typed}” is neither a digit nor a unit known here. Type the value in {want}."}
 	slipLong       = say.Phrase{Key: "slip.long", English: "“{text}” has too many digits for a meter."}
 )
 
@@ -115,7 +115,7 @@ func Parse(text string, want Symbol, signed bool) (Number, *Slip) {
 		case !ok && startsLikeNumber(rest):
 			return Number{}, &Slip{slipLetter.With("sign", firstSign(rest))}
 		case !ok:
-			return Number{}, &Slip{slipUnknown.With("typed", rest, "want", say.Figure{Unit: string(want)})}
+			return Number{}, &Slip{slipUnknown.With("typed", rest, "want", string(want))}
 		}
 		if base, _ := s.Base(); base != mustBase(want) {
 			return Number{}, &Slip{slipUnit.With("text", clean, "typed", string(s), "want", string(want))}

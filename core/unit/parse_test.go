@@ -56,7 +56,7 @@ func TestParseRefusesWithASentence(t *testing.T) {
 		{"5o.2", "V", "“o”"},
 		{"abc", "V", "“abc”"},
 		{"13.2 A", "V", "asks for V"},
-		{"13.2 bar", "V", "not a unit"},
+		{"13.2 bar", "V", "neither a digit nor a unit"},
 		{"-5", "Ah", "below zero"},
 		{"--5", "V", "“-”"},
 		{"1234567890123", "V", "too many"},
