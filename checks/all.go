@@ -18,6 +18,7 @@ var All = []*Check{
 	linksClearCheck,
 	share,
 	cableTerminalCheck,
+	fuseSize,
 	torque,
 	polaritySteps,
 	bankTotal,
