@@ -19,6 +19,7 @@ var All = []*Check{
 	share,
 	cableTerminalCheck,
 	fuseSize,
+	faultBreak,
 	torque,
 	polaritySteps,
 	bankTotal,

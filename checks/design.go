@@ -8,6 +8,7 @@ import (
 	"lugmark/core/bank"
 	"lugmark/core/circuit"
 	"lugmark/core/conductor"
+	"lugmark/core/figure"
 	"lugmark/core/finding"
 	"lugmark/core/say"
 	"lugmark/core/unit"
@@ -131,4 +132,10 @@ func rounded[Q unit.Quantity](v Q, show unit.Symbol) say.Figure {
 	digits := strconv.FormatFloat(show.FromBase(float64(v)), 'g', 3, 64)
 	x, _ := strconv.ParseFloat(digits, 64)
 	return exact(Q(show.ToBase(x)), show)
+}
+
+// roundedUp says a computed figure with three digits, never less than it is.
+func roundedUp[Q unit.Quantity](v Q, show unit.Symbol) say.Figure {
+	_, up := figure.Range(float64(v), float64(v), show, 3)
+	return up
 }
