@@ -53,6 +53,13 @@ func (f *Facts) designAmps() (unit.Ampere, *finding.Finding) {
 	return total, nil
 }
 
+// highestCharge is the highest charge voltage of one block, and that of the
+// whole bank.
+func (f *Facts) highestCharge() (block base[unit.Volt], whole unit.Volt) {
+	block = remember(f, "vmax", func() base[unit.Volt] { return f.vmax("bank") })
+	return block, block.Value * unit.Volt(f.Layout().Series)
+}
+
 // entered lists the parts of a numbered kind that are set up: those about which
 // anything is entered, at this visit or an earlier one, in number order.
 func (f *Facts) entered(kind bank.Kind, prefix string) []string {

@@ -79,7 +79,7 @@ func (f *Facts) settle(x finding.Finding) finding.Finding {
 // assume notes that something was taken for granted.
 func (f *Facts) assume(l say.Line) {
 	for _, a := range f.assumed {
-		if say.Screen.Say(a) == say.Screen.Say(l) {
+		if alike(a, l) {
 			return
 		}
 	}

@@ -61,8 +61,7 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 	if !ok {
 		return one(missing(fuseVoltage.Field, fuse))
 	}
-	vmax := f.vmax("bank")
-	highest := vmax.Value * unit.Volt(f.Layout().Series)
+	vmax, highest := f.highestCharge()
 	said := []any{"limit", typed(breaking), "volts", typed(volts), "highest", exact(highest, "V")}
 	if measure.AtLeast(measure.Exact(volts.Value).Interval(), highest) != measure.Inside {
 		limit := finding.AtLeast("voltage", highest, vmax.Kind, vmax.Source)
@@ -77,12 +76,15 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 	found := finding.Predicted(span, "A", limit)
 	said = append(said, "found", found.Text, "need", roundedUp(span.High, "A"))
 	side := measure.AtMost(span, breaking.Value)
-	class, source := f.classFuses(highest)
+	class, kind := false, finding.Practice
+	if side != measure.Inside {
+		class, kind = f.classFuses(highest)
+	}
 	var x finding.Finding
-	if side != measure.Inside && class {
+	if class {
 		said := replaced(replaced(said, "volts", exact(classRatedAt, "V")), "limit", exact(classBreaks, "A"))
 		x = finding.Passes(sayBreakClass.With(replaced(said, "highest", exact(classVolts, "V"))...))
-		limit = finding.AtLeast("breaking", classBreaks, source, cite.ABYCE11Breaking.Line())
+		limit = finding.AtLeast("breaking", classBreaks, kind, cite.ABYCE11Breaking.Line())
 		found = finding.Typed(breaking)
 	} else {
 		x = finding.Judge(side, finding.Words{
@@ -106,16 +108,22 @@ func (f *Facts) breakSettle(said []any) say.Line {
 // string fuse of a kind, that needs no figure. On boats that is the standard,
 // elsewhere custom.
 func (f *Facts) classFuses(highest unit.Volt) (bool, finding.Kind) {
-	parts, _ := fuseParts(f)
-	for _, fuse := range parts {
-		breaking, ok := fuseBreaking.Plain(f, fuse)
-		volts, ok2 := fuseVoltage.Plain(f, fuse)
-		if !ok || !ok2 || breaking < classBreaks || volts < classRatedAt {
-			return false, ""
-		}
+	if highest > classVolts {
+		return false, ""
 	}
+	strong := remember(f, "class fuses", func() bool {
+		parts, _ := fuseParts(f)
+		for _, fuse := range parts {
+			breaking, ok := fuseBreaking.Plain(f, fuse)
+			volts, ok2 := fuseVoltage.Plain(f, fuse)
+			if !ok || !ok2 || breaking < classBreaks || volts < classRatedAt {
+				return false
+			}
+		}
+		return true
+	})
 	_, kind := f.afloat()
-	return highest <= classVolts, boatKind(kind)
+	return strong, boatKind(kind)
 }
 
 // faultPath is a short right behind a fuse, ready to be worked out.
@@ -154,23 +162,38 @@ func (f *Facts) fault(fuse string, vmax unit.Volt) (faultPath, *finding.Finding)
 	if branchOf(fuse) != "" {
 		p.Feeds = circuit.FeedsBranch(l.Parallel)
 	}
-	r, gap := f.faultOhms(vmax)
-	if gap != nil {
-		return p, gap
+	all := remember(f, "fault", func() faultInputs { return f.faultInputs(vmax) })
+	if all.gap != nil {
+		return p, all.gap
 	}
-	p.low, p.high = r.Low, r.High
-	p.branch, p.shared = f.faultCopper()
 	own, _ := fuseCopper.Plain(f, fuse)
-	p.shared += own
+	p.low, p.high, p.Other = all.block.Low, all.block.High, all.chargers
+	p.branch, p.shared = all.branch, all.shared+own
+	p.leads, p.leadsKnown = all.leads, all.leadsKnown
+	return p, nil
+}
+
+// faultInputs is what every fuse of a bank sees alike.
+type faultInputs struct {
+	block                 measure.Interval[unit.Ohm]
+	branch, shared, leads unit.Ohm
+	leadsKnown            bool
+	chargers              unit.Ampere
+	gap                   *finding.Finding
+}
+
+func (f *Facts) faultInputs(vmax unit.Volt) (in faultInputs) {
+	in.block, in.gap = f.faultOhms(vmax)
+	in.branch, in.shared = f.faultCopper()
 	plus, knownPlus := f.conductorOhm("lead.p", coldCopper, 0)
 	minus, knownMinus := f.conductorOhm("lead.n", coldCopper, 0)
-	p.leads, p.leadsKnown = plus+minus, knownPlus && knownMinus
+	in.leads, in.leadsKnown = plus+minus, knownPlus && knownMinus
 	for _, id := range f.entered(bank.KindCharger, "charger") {
 		rated, _ := chargerRating.Plain(f, id)
 		set, _ := setCurrent.Plain(f, id)
-		p.Other += max(rated, set)
+		in.chargers += max(rated, set)
 	}
-	return p, nil
+	return in
 }
 
 // faultOhms is the resistance of one block in a short: from the sheets' own

@@ -99,8 +99,7 @@ func evalFuseSize(f *Facts, fuse string) []finding.Finding {
 		return one(missing(fuseVoltage.Field, fuse))
 	}
 	found := finding.Typed(rating)
-	vmax := f.vmax("bank")
-	highest := vmax.Value * unit.Volt(f.Layout().Series)
+	vmax, highest := f.highestCharge()
 	said := []any{"found", found.Text, "volts", typed(volts), "highest", exact(highest, "V")}
 	if measure.AtLeast(measure.Exact(volts.Value).Interval(), highest) != measure.Inside {
 		limit := finding.AtLeast("voltage", highest, vmax.Kind, vmax.Source)

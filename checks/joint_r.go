@@ -183,12 +183,11 @@ func (j joint) tooWeak(found finding.Found) finding.Finding {
 	return finding.CannotTell(sayJointWeak.With(append(said, "least", exact(least, "A"))...), sayJointFiner.With())
 }
 
-// middle is the median of some resistances, at least one.
-func middle(list []unit.Ohm) unit.Ohm {
-	sorted := slices.Sorted(slices.Values(list))
-	n := len(sorted)
+// middle is the median of some resistances in rising order, at least one.
+func middle(rising []unit.Ohm) unit.Ohm {
+	n := len(rising)
 	if n%2 == 1 {
-		return sorted[n/2]
+		return rising[n/2]
 	}
-	return (sorted[n/2-1] + sorted[n/2]) / 2
+	return (rising[n/2-1] + rising[n/2]) / 2
 }

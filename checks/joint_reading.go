@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"slices"
+
 	"lugmark/core/bank"
 	"lugmark/core/finding"
 	"lugmark/core/measure"
@@ -69,33 +71,35 @@ func (f *Facts) carriesAll(link string) bool {
 }
 
 // likeJoints gives the resistances of the other joints of the same make that
-// were measured well enough: on a link of the same kind, at an end of the same
-// kind.
+// were measured well enough, in rising order: on a link of the same kind, at an
+// end of the same kind.
 func (f *Facts) likeJoints(part string) []unit.Ohm {
-	var out []unit.Ohm
-	f.quietly(func() {
-		all := remember(f, "joints", func() map[string]map[string]unit.Ohm {
-			makes := map[string]map[string]unit.Ohm{}
-			parts, _ := jointParts(f)
-			for _, p := range parts {
-				j, gap := f.joint(p)
-				if gap != nil || !j.sharp() {
-					continue
-				}
-				if makes[f.makeOf(p)] == nil {
-					makes[f.makeOf(p)] = map[string]unit.Ohm{}
-				}
-				makes[f.makeOf(p)][p] = j.r.Value
-			}
-			return makes
-		})
-		for p, r := range all[f.makeOf(part)] {
-			if p != part {
-				out = append(out, r)
+	type measured struct {
+		of     map[string]unit.Ohm   // by joint
+		rising map[string][]unit.Ohm // by make
+	}
+	all := rememberQuietly(f, "joints", func() measured {
+		m := measured{map[string]unit.Ohm{}, map[string][]unit.Ohm{}}
+		parts, _ := jointParts(f)
+		for _, p := range parts {
+			f.begin()
+			if j, gap := f.joint(p); gap == nil && j.sharp() {
+				m.of[p] = j.r.Value
+				m.rising[f.makeOf(p)] = append(m.rising[f.makeOf(p)], j.r.Value)
 			}
 		}
+		for _, list := range m.rising {
+			slices.Sort(list)
+		}
+		return m
 	})
-	return out
+	like := all.rising[f.makeOf(part)]
+	own, measuredToo := all.of[part]
+	if !measuredToo {
+		return like
+	}
+	at, _ := slices.BinarySearch(like, own)
+	return slices.Delete(slices.Clone(like), at, at+1)
 }
 
 // makeOf names what a joint is alike with.

@@ -19,20 +19,32 @@ type noted struct {
 
 // remember computes something that many parts share once per [Run].
 func remember[T any](f *Facts, key string, compute func() T) T {
-	m, ok := f.memo[key]
-	if !ok {
-		reads, assumed, trouble, skipped := f.reads, f.assumed, f.trouble, f.skipped
-		f.begin()
-		m.value = compute()
-		m.reads, m.assumed, m.trouble, m.skipped = f.reads, f.assumed, f.trouble, f.skipped
-		f.reads, f.assumed, f.trouble, f.skipped = reads, assumed, trouble, skipped
-		if f.memo == nil {
-			f.memo = map[string]noted{}
-		}
-		f.memo[key] = m
-	}
+	m := f.recall(key, func() any { return compute() })
 	f.replay(m)
 	return m.value.(T)
+}
+
+// rememberQuietly is [remember] for what a finding is compared with but does
+// not rest on.
+func rememberQuietly[T any](f *Facts, key string, compute func() T) T {
+	return f.recall(key, func() any { return compute() }).value.(T)
+}
+
+func (f *Facts) recall(key string, compute func() any) noted {
+	m, ok := f.memo[key]
+	if ok {
+		return m
+	}
+	reads, assumed, trouble, skipped := f.reads, f.assumed, f.trouble, f.skipped
+	f.begin()
+	m.value = compute()
+	m.reads, m.assumed, m.trouble, m.skipped = f.reads, f.assumed, f.trouble, f.skipped
+	f.reads, f.assumed, f.trouble, f.skipped = reads, assumed, trouble, skipped
+	if f.memo == nil {
+		f.memo = map[string]noted{}
+	}
+	f.memo[key] = m
+	return m
 }
 
 // replay adds what a result rests on to what this finding rests on.
@@ -52,4 +64,25 @@ func (f *Facts) replay(m noted) {
 	if m.skipped != nil && (f.skipped == nil || m.skipped.Verdict() == finding.Fail) {
 		f.skipped = m.skipped
 	}
+}
+
+// alike reports whether two lines say the same, without saying them.
+func alike(a, b say.Line) bool {
+	if a.Key != b.Key || a.English != b.English || len(a.Args) != len(b.Args) {
+		return false
+	}
+	for i, x := range a.Args {
+		y := b.Args[i]
+		inner, isLine := x.Value.(say.Line)
+		other, isLineToo := y.Value.(say.Line)
+		switch {
+		case x.Name != y.Name || isLine != isLineToo:
+			return false
+		case isLine && !alike(inner, other):
+			return false
+		case !isLine && x.Value != y.Value:
+			return false
+		}
+	}
+	return true
 }
