@@ -20,6 +20,7 @@ func (r *root) cantPanel() app.UI {
 	}
 	body := []app.UI{
 		app.H2().Text(r.t("cant.title", "Cannot measure this?")),
+		r.button("btn", r.t("cant.back", "Back to the number"), func(app.Context) { r.read.cant = false; r.focus = "value" }),
 		r.button("btn", r.movingLabel(), func(app.Context) { r.read.moving = !r.read.moving }),
 		r.pick("why", r.t("cant.why", "Reason"), reasons),
 		r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text"),
@@ -64,6 +65,6 @@ func (r *root) keepSkip(ctx app.Context, how string) {
 			ctx.Navigate(r.to("open"))
 			return
 		}
-		r.onward(ctx, f, part)
+		r.onward(ctx, f, part, false)
 	})
 }

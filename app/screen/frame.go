@@ -12,7 +12,11 @@ import (
 
 // frame puts a screen between its top bar and its foot.
 func (r *root) frame(p page) app.UI {
-	parts := []app.UI{r.bar(p), app.Main().Class(p.class).Body(append(r.noticeBar(), p.main...)...)}
+	main := p.main
+	if !p.quiet {
+		main = append(r.noticeBar(), main...)
+	}
+	parts := []app.UI{r.bar(p), app.Main().Class(p.class).Body(main...)}
 	if p.pad != nil {
 		parts = append(parts, p.pad)
 	}

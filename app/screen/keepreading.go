@@ -56,7 +56,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 	again := far && !r.read.again
 	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really}
 	v.Meter, _ = r.meterFor(f)
-	undo := r.undoOf(part, f.ID)
+	undo, complete := r.undoOf(part, f.ID), r.roundComplete(f)
 	value := figure.Typed(n)
 	r.keep(ctx, []change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
 		if !kept {
@@ -71,14 +71,14 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		}
 		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo}
 		if !again {
-			r.onward(ctx, f, part)
+			r.onward(ctx, f, part, complete)
 		}
 	})
 }
 
-// onward goes to the next part of the round that has no value yet, or back to
-// the stage when the round is done.
-func (r *root) onward(ctx app.Context, f checks.Field, part string) {
+// onward goes to the next part of the round that has no value yet; in a round
+// that is complete, to the next one along; after the last, back to the stage.
+func (r *root) onward(ctx app.Context, f checks.Field, part string, complete bool) {
 	at := indexOf(r.read.parts, part)
 	for i := 1; i < len(r.read.parts); i++ {
 		p := r.read.parts[(at+i)%len(r.read.parts)]
@@ -87,7 +87,21 @@ func (r *root) onward(ctx app.Context, f checks.Field, part string) {
 			return
 		}
 	}
+	if at+1 < len(r.read.parts) && complete {
+		ctx.Navigate(r.to("read", f.ID, r.read.parts[at+1]))
+		return
+	}
 	ctx.Navigate(r.to("stage", string(f.Stage)))
+}
+
+// roundComplete reports whether every part of the round had a value before.
+func (r *root) roundComplete(f checks.Field) bool {
+	for _, p := range r.read.parts {
+		if !r.job.has(finding.Key{Part: p, Field: f.ID}) {
+			return false
+		}
+	}
+	return true
 }
 
 // outside reports whether a value cannot be, for this kind of thing.

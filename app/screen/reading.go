@@ -79,8 +79,17 @@ func (r *root) viewReading() page {
 	title := r.name(r.read.part)
 	return page{
 		title: title, sub: r.t("read.sub", "{n}\u00a0of\u00a0{all} in this round", "n", itoa(at+1), "all", itoa(len(r.read.parts))),
-		back: r.to("stage", string(f.Stage)), main: main, pad: r.pad(at),
+		back: r.to("stage", string(f.Stage)), main: main, pad: r.padUnless(r.panel == "where" || r.read.cant || !r.read.doubt.Empty(), at), quiet: true,
 	}
+}
+
+// padUnless leaves the pad out while something else wants the room: a drawing,
+// a decision, the ways not to measure.
+func (r *root) padUnless(crowded bool, at int) app.UI {
+	if crowded {
+		return nil
+	}
+	return r.pad(at)
 }
 
 func (r *root) blockOf(part string) string {
@@ -160,6 +169,16 @@ func (r *root) readingSays() app.UI {
 		extra = append(extra,
 			r.button("btn", r.t("read.retype", "Type again"), func(app.Context) { r.clearValue(); r.focus = "value" }),
 			r.button("btn", r.t("read.really", "It really shows that"), func(ctx app.Context) { r.keepReading(ctx, true) }))
+	case r.text["value"] == "" && !r.notice.says.Empty() && !r.read.again:
+		text = r.say(r.notice.says)
+		if r.notice.bad {
+			state = "fail"
+		} else {
+			state = "pass"
+		}
+		if r.notice.undo != nil {
+			extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
+		}
 	case r.text["value"] == "":
 		if v, ok := r.keptValue(); ok {
 			state, text = "todo", r.t("read.before", "Kept before: {value}. A new value replaces it; the old one stays in the record.", "value", v)
@@ -168,6 +187,9 @@ func (r *root) readingSays() app.UI {
 		}
 		if r.read.again {
 			state, text = "unk", r.t("read.again", "Kept, but far from its neighbours. Measure this one once more.")
+			if r.notice.undo != nil {
+				extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
+			}
 		}
 	case slip != nil:
 		state, text = "fail", r.say(slip.Line)

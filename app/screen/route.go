@@ -61,6 +61,7 @@ type page struct {
 	main       []app.UI
 	foot       []app.UI
 	pad        app.UI
+	quiet      bool // the screen itself says what was just kept
 }
 
 // Render frames the screen that the address names. A fault while drawing one
