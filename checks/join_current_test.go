@@ -1,12 +1,15 @@
 package checks
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"lugmark/core/bank"
 	"lugmark/core/finding"
+	"lugmark/core/measure"
 	"lugmark/core/say"
+	"lugmark/core/unit"
 )
 
 const joinSheet = `
@@ -92,5 +95,22 @@ func TestTheNextActionNamesTheLead(t *testing.T) {
 	x := judged(t, f, joinCurrent, "gA")[0]
 	if got := (say.Voice{}).Say(x.Next()); !strings.Contains(got, "6.08 mOhm") {
 		t.Errorf("next: %q, want a lead of 6.08 mΩ", got)
+	}
+}
+
+// A side that stands between the others may meet no voltage at all; one at the
+// end meets at least its nearest: 1 V over 2 + 2 mΩ is 250 A (hand).
+func TestASideBetweenTheOthersMayCarryNothing(t *testing.T) {
+	ohms := measure.Interval[unit.Ohm]{Low: 0.001, High: 0.002}
+	at := []unit.Volt{0, 1, -1}
+	all, ok := meetings([]joinSide{{"b1", ohms}, {"b2", ohms}, {"b3", ohms}}, func(a, b int) measure.Reading[unit.Volt] {
+		return measure.Reading[unit.Volt]{Value: at[a] - at[b]}
+	}, 0)
+	if !ok || all[0].current.Low != 0 || math.Abs(float64(all[1].current.Low)-250) > 1e-9 {
+		t.Errorf("%+v", all)
+	}
+	// Upper end: 2 V over 1 + 1/2 mΩ is 1333 A (hand).
+	if got := float64(all[1].current.High); math.Abs(got-4000.0/3) > 1e-6 {
+		t.Errorf("upper end %v, want 1333.3 A", got)
 	}
 }
