@@ -116,7 +116,7 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 		allowed, ok = conductor.TerminalAmpacity(size, min(f.terminalRating(cable), insulation))
 	}
 	limit := finding.AtLeast("ampacity", need.Value, need.Kind, need.Source)
-	said = append(said, "limit", rounded(need.Value, "A"))
+	said = append(said, "limit", exact(need.Value, "A"))
 	larger := sayCableLarger.With("most", rounded(allowed.Amps/factor, "A"))
 	switch {
 	case !ok && size.Standard == conductor.Unstated:

@@ -36,7 +36,7 @@ var (
 	sayAbsorbHigh = say.Phrase{Key: "charger-settings.absorption.fail", English: "Absorption is set to {set}; the highest charge voltage of what is charged is {max}."}
 	sayAbsorbLow  = say.Phrase{Key: "charger-settings.absorption.low", English: "Absorption is set to {set}; below {min} these blocks do not get full."}
 	sayAbsorbUnk  = say.Phrase{Key: "charger-settings.absorption.cant-tell", English: "Absorption is set to {set}. A charger may hold 0.5 % more than it says, {top}, and the highest charge voltage is {max}."}
-	sayAbsorbSet  = say.Phrase{Key: "charger-settings.absorption.set", English: "Set the absorption voltage to {min} to {most} and read it back."}
+	sayAbsorbSet  = say.Phrase{Key: "charger-settings.absorption.set", English: "Set the absorption voltage to between {min} and {most} and read it back."}
 	sayFloatGood  = say.Phrase{Key: "charger-settings.float.pass", English: "Float is set to {set}; the limit is {max}."}
 	sayFloatOff   = say.Phrase{Key: "charger-settings.float.off", English: "Float is off."}
 	sayFloatHigh  = say.Phrase{Key: "charger-settings.float.fail", English: "Float is set to {set}; the limit is {max}. A full block held higher than that ages."}
@@ -98,32 +98,34 @@ func (f *Facts) charged() (part string, series int) {
 
 func evalChargerSettings(f *Facts, charger string) []finding.Finding {
 	part, series := f.charged()
-	highest := f.vmax(part)
-	highest.Value *= unit.Volt(series)
-	least := leastAbsorption * unit.Volt(series)
-	window := finding.Window("absorption", least, highest.Value, highest.Kind, highest.Source)
+	absorption := func(judge func(string, finding.Limit, unit.Volt, unit.Volt) finding.Finding) finding.Finding {
+		highest, least := f.vmax(part), leastAbsorption*unit.Volt(series)
+		most := highest.Value * unit.Volt(series)
+		return judge(charger, finding.Window("absorption", least, most, highest.Kind, highest.Source), least, most)
+	}
 	return []finding.Finding{
-		f.byItself(func() finding.Finding { return f.settingAbsorption(charger, window, least, highest.Value) }),
+		f.byItself(func() finding.Finding { return absorption(f.settingAbsorption) }),
 		f.byItself(func() finding.Finding { return f.settingFloat(charger, mostFloat*unit.Volt(series)) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setEqualise) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setTempComp) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setRecover) }),
 		f.byItself(func() finding.Finding { return f.settingCurrent(charger, part) }),
-		f.byItself(func() finding.Finding { return f.absorptionHeld(charger, window, least, highest.Value) }),
+		f.byItself(func() finding.Finding { return absorption(f.absorptionHeld) }),
 	}
 }
 
 // byItself judges one of several findings about a part so that a conflict or a
-// skip met on the way speaks for it alone, and it keeps its name.
+// skip met on the way, and what it had to assume, speak for it alone, and it
+// keeps its name.
 func (f *Facts) byItself(judge func() finding.Finding) finding.Finding {
-	trouble, skipped := f.trouble, f.skipped
-	f.trouble, f.skipped = nil, nil
+	trouble, skipped, assumed := f.trouble, f.skipped, f.assumed
+	f.trouble, f.skipped, f.assumed = nil, nil, nil
 	x := judge()
-	y := f.settle(x)
+	y := f.settle(x).Assuming(f.assumed...)
 	if l, ok := x.Limit(); ok {
 		y = y.Against(l)
 	}
-	f.trouble, f.skipped = trouble, skipped
+	f.trouble, f.skipped, f.assumed = trouble, skipped, assumed
 	return y
 }
 

@@ -36,9 +36,9 @@ var (
 	sayBreakVolts = say.Phrase{Key: "fault-break.volts", English: "Its breaking capacity holds up to {volts} DC, but the bank reaches {highest}."}
 	sayBreakClass = say.Phrase{Key: "fault-break.class", English: "A short right behind it may draw {found}. At {highest} or less, fuses that break {limit} at {volts} DC or more, here and in every string, are taken as enough."}
 	sayBreakFit   = say.Phrase{Key: "fault-break.fit", English: "Fit a fuse that breaks {need} or more at {highest} DC."}
-	sayBreakAsk   = say.Phrase{Key: "fault-break.ask", English: "Fit a fuse that breaks {need} or more at {highest} DC, or ask the maker for the short-circuit current of a block and enter it."}
 	sayBreakBare  = say.Phrase{Key: "fault-break.bare", English: "With no copper counted at all: {bare}. With both main leads, to their far end: {leads}."}
 	sayBreakNoLds = say.Phrase{Key: "fault-break.bare-only", English: "With no copper counted at all: {bare}. The main leads are not entered, so the figure with them is not known."}
+	sayBreakSheet = say.Phrase{Key: "fault-break.sheet", English: "the marking or the data sheet of the fuse"}
 	sayBreakBMS   = say.Phrase{Key: "fault-break.protection", English: "The protection in the blocks may open sooner; it is not counted on."}
 
 	sayAssumedFault = say.Phrase{Key: "assumed.fault-resistance", English: "{low} to {high} for each block assumed, its protection left out; no short-circuit current on the sheet."}
@@ -72,7 +72,7 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 		return one(*gap)
 	}
 	span := fault.span(fault.branch, fault.shared)
-	limit := finding.AtMost("short-circuit", breaking.Value, finding.Maker, cite.Maker("").Line())
+	limit := finding.AtMost("short-circuit", breaking.Value, finding.Maker, sayBreakSheet.With())
 	found := finding.Predicted(span, "A", limit)
 	said = append(said, "found", found.Text, "need", roundedUp(span.High, "A"))
 	side := measure.AtMost(span, breaking.Value)
@@ -89,19 +89,10 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 	} else {
 		x = finding.Judge(side, finding.Words{
 			Pass: sayBreakGood.With(said...), Fail: sayBreakBad.With(said...), CantTell: sayBreakUnk.With(said...),
-			Mend: sayBreakFit.With(said...), Settle: f.breakSettle(said),
+			Mend: sayBreakFit.With(said...),
 		})
 	}
 	return one(x.Value(found).Against(limit).Noting(fault.sayLeads(), sayBreakBMS.With()))
-}
-
-// breakSettle is what would settle a breaking capacity between both ends: a
-// stronger fuse, or the maker's own figure where it is not entered.
-func (f *Facts) breakSettle(said []any) say.Line {
-	if lowest(f, sheetShort, "bank").All() {
-		return sayBreakFit.With(said...)
-	}
-	return sayBreakAsk.With(said...)
 }
 
 // classFuses reports whether the bank is of a voltage, and the main and every

@@ -39,7 +39,7 @@ var (
 	sayFuseFit     = say.Phrase{Key: "fuse-size.fit", English: "Fit a fuse of {size}."}
 	sayFuseNone    = say.Phrase{Key: "fuse-size.none-fits", English: "Fit a larger cable: no standard fuse bears {least} and still protects this one."}
 	sayFuseDC      = say.Phrase{Key: "fuse-size.fit-dc", English: "Fit a fuse that is rated {highest} DC or more."}
-	sayFuseMeasure = say.Phrase{Key: "fuse-size.measure", English: "Measure the resistance of the blocks by a 10 s step, or fit a fuse of {size}."}
+	sayFuseMeasure = say.Phrase{Key: "fuse-size.measure", English: "Measure the resistance of the blocks by a 10 s step; that narrows the share."}
 	sayFuseAsk     = say.Phrase{Key: "fuse-size.ask", English: "Ask the maker for the largest fuse and enter it."}
 	sayFuseBoat    = say.Phrase{Key: "fuse-size.boat", English: "No standard size fits; on boats up to 1.5 times the ampacity then counts."}
 )
@@ -110,7 +110,7 @@ func evalFuseSize(f *Facts, fuse string) []finding.Finding {
 		return one(*gap)
 	}
 	least := measure.Interval[unit.Ampere]{Low: amps.Low * unit.Ampere(conductor.Continuous), High: amps.High * unit.Ampere(conductor.Continuous)}
-	said = append(said, "amps", rounded(amps.High, "A"), "least", rounded(least.High, "A"))
+	said = append(said, "amps", rounded(amps.High, "A"), "least", exact(least.High, "A"))
 	lower := finding.AtLeast("rating", least.High, finding.Standard, cite.NEC210_20A.Line())
 	fit, fits := conductor.NextFuse(least.High)
 	if rating.Value < least.Low*(1-1e-9) && fits {
@@ -133,7 +133,10 @@ func evalFuseSize(f *Facts, fuse string) []finding.Finding {
 	case rating.Value > w.most*(1+1e-9):
 		x = finding.Fails(sayFuseLarge.With(said...), next)
 	case rating.Value < least.High*(1-1e-9):
-		x = finding.CannotTell(sayFuseShare.With(said...), sayFuseMeasure.With("size", exact(fit, "A")))
+		if fit > w.most || !fits {
+			next = sayFuseMeasure.With()
+		}
+		x = finding.CannotTell(sayFuseShare.With(said...), next)
 	default:
 		x = f.fuseForBlock(fuse, rating.Value, said, finding.Passes(sayFuseGood.With(said...)))
 	}

@@ -23,7 +23,7 @@ var jointResistance = &Check{
 	Title:   say.Phrase{Key: "joint-r.title", English: "Joint resistance"},
 	Asks:    say.Phrase{Key: "joint-r.asks", English: "Is every bolted joint as good as its like?"},
 	Sources: []cite.Source{cite.IEEEJoint, cite.OurRule},
-	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field},
+	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field, designCurrent.Field},
 	Parts:   jointParts,
 	Eval:    evalJoint,
 }
@@ -131,7 +131,7 @@ func evalJoint(f *Facts, part string) []finding.Finding {
 	limit = limit.In("uOhm")
 	found := finding.Measured(j.r, "uOhm", limit)
 	said := []any{"found", found.Text, "count", exact(unit.Count(len(others)), "1"), "median", rounded(median, "uOhm"),
-		"limit", rounded(most, "uOhm"), "line", rounded(far, "uOhm"), "half", rounded(margin/2, "uOhm")}
+		"limit", exact(most, "uOhm"), "line", exact(far, "uOhm"), "half", exact(margin/2, "uOhm")}
 	var x finding.Finding
 	switch {
 	case measure.AtMost(j.r.Interval(), far) == measure.Outside:

@@ -38,7 +38,7 @@ var (
 	sayShareMove   = say.Phrase{Key: "share.move", English: "Let the current leave at the plus of {plus} and at the minus of {minus}: the most that one carries is then {most}."}
 	sayShareBars   = say.Phrase{Key: "share.bars", English: "Fit equal leads from each to two bus bars: the most that one carries is then {most}."}
 	sayShareLower  = say.Phrase{Key: "share.lower", English: "Lower the largest steady current to {most}, or add a string."}
-	sayShareR      = say.Phrase{Key: "share.measure", English: "Measure the resistance of the blocks by a 10 s step; that narrows it. Or: {other}"}
+	sayShareR      = say.Phrase{Key: "share.measure", English: "Measure the resistance of every block by a 10 s step; that narrows it."}
 	sayShareUneven = say.Phrase{Key: "share.uneven", English: "Alike blocks would carry {ratio} to 1; more than {advice} to 1 wears them unevenly. {better}"}
 	sayShareFirst  = say.Phrase{Key: "share.first-minutes", English: "This is the first minutes. Later the branches near the take-off are emptier and the far ones carry more."}
 	sayShareFuse   = say.Phrase{Key: "share.fuse", English: "The fuse of the branch sets the limit: its rating over 1.25."}
@@ -99,13 +99,18 @@ func evalShare(f *Facts, part string) []finding.Finding {
 	found := finding.Predicted(spans[worst], "A", limit)
 	said := []any{"amps", rounded(design, "A"), "worst", bank.Name(net.branches[worst]), "found", found.Text, "limit", exact(most, "A")}
 	side, ratio := measure.AtMost(spans[worst], most), net.uneven(design)
-	var better say.Line
+	var better, settle say.Line
 	if side != measure.Inside || ratio > evenAdvice {
-		better = net.betterTakeoff(design, most)
+		reaches := unit.Ampere(0)
+		better, reaches = net.betterTakeoff(design, most)
+		settle = better
+		if reaches > most && len(net.bands) > 1 {
+			settle = sayShareR.With()
+		}
 	}
 	x := finding.Judge(side, finding.Words{
 		Pass: sayShareGood.With(said...), Fail: sayShareBad.With(said...), CantTell: sayShareUnk.With(said...),
-		Mend: better, Settle: net.narrower(better),
+		Mend: better, Settle: settle,
 	})
 	if x.Verdict() != finding.Pass {
 		x = x.About(append([]string{net.branches[worst]}, net.blocks[worst]...)...)
@@ -120,15 +125,6 @@ func evalShare(f *Facts, part string) []finding.Finding {
 		notes = append(notes, sayShareUneven.With("ratio", rounded(ratio, "ratio"), "advice", exact(evenAdvice, "ratio"), "better", better))
 	}
 	return one(x.Value(found).Against(limit).Noting(notes...))
-}
-
-// narrower is the next action where only the resistances keep a share from
-// being judged.
-func (n network) narrower(better say.Line) say.Line {
-	if len(n.bands) < 2 {
-		return better
-	}
-	return sayShareR.With("other", better)
 }
 
 // largest gives the branch whose current reaches highest.
@@ -158,9 +154,10 @@ func worstBranch(spans []measure.Interval[unit.Ampere], all []bears) int {
 	return worst
 }
 
-// betterTakeoff is the next action that lowers the largest current most: two
-// other places for the take-off, else equal leads, else fewer amperes.
-func (n network) betterTakeoff(design, limit unit.Ampere) say.Line {
+// betterTakeoff is the next action that lowers the largest current most, and
+// what remains of it: two other places for the take-off, else equal leads, else
+// fewer amperes.
+func (n network) betterTakeoff(design, limit unit.Ampere) (next say.Line, reaches unit.Ampere) {
 	now := n.highest(design)
 	plus, minus, best := n.ladder.Plus, n.ladder.Minus, now
 	if len(n.ladder.Rungs) > 0 {
@@ -173,11 +170,11 @@ func (n network) betterTakeoff(design, limit unit.Ampere) say.Line {
 	const worthwhile = 0.99 // less than one percent is not worth a cable
 	switch {
 	case best < now*worthwhile && (best <= limit || best <= bars):
-		return sayShareMove.With("plus", bank.Name(n.branches[plus]), "minus", bank.Name(n.branches[minus]), "most", rounded(best, "A"))
+		return sayShareMove.With("plus", bank.Name(n.branches[plus]), "minus", bank.Name(n.branches[minus]), "most", roundedUp(best, "A")), best
 	case bars < now*worthwhile && len(n.ladder.Rungs) > 0:
-		return sayShareBars.With("most", rounded(bars, "A"))
+		return sayShareBars.With("most", roundedUp(bars, "A")), bars
 	}
-	return sayShareLower.With("most", exact(unit.Ampere(math.Floor(float64(design*limit/now))), "A"))
+	return sayShareLower.With("most", exact(unit.Ampere(math.Floor(float64(design*limit/now))), "A")), now
 }
 
 // highest is the most that any branch may carry [A].
