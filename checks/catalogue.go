@@ -31,6 +31,9 @@ func Fields() []Field {
 	}
 }
 
+// noField stands where there is none; it has no id.
+var noField = Field{&Spec{}}
+
 // byID finds a field by its id and the kind of part; ids may be shared by
 // kinds of part when they mean the same.
 var byID = func() map[string][]Field {
@@ -46,7 +49,7 @@ var byID = func() map[string][]Field {
 func FieldOf(id, part string) (Field, bool) {
 	kind, ok := bank.PartKind(part)
 	if !ok {
-		return Field{}, false
+		return noField, false
 	}
 	return FieldOfKind(id, kind)
 }
@@ -61,7 +64,7 @@ func FieldOfKind(id string, kind bank.Kind) (Field, bool) {
 			return f, true
 		}
 	}
-	return Field{}, false
+	return noField, false
 }
 
 // FieldIDs lists all field ids once, sorted: they are for ever.

@@ -27,7 +27,11 @@ type Option struct {
 // Field is one question about one kind of part. It declares the form, the
 // limits of a slip of the finger and the id under which the answer is kept; a
 // check reads the answer only through the typed field that embeds it.
-type Field struct {
+type Field struct{ *Spec }
+
+// Spec is what a field declares. Fields share it: a field is passed on by one
+// word, which keeps the phone app small.
+type Spec struct {
 	ID      string
 	Kind    FieldKind
 	Of      []bank.Kind // the kinds of part that have this field
@@ -47,7 +51,7 @@ type Field struct {
 }
 
 // Entry is the unit offered for entry.
-func (f Field) Entry() unit.Symbol {
+func (f *Spec) Entry() unit.Symbol {
 	if f.Show != "" {
 		return f.Show
 	}
@@ -55,7 +59,7 @@ func (f Field) Entry() unit.Symbol {
 }
 
 // Has reports whether parts of this kind have the field.
-func (f Field) Has(kind bank.Kind) bool {
+func (f *Spec) Has(kind bank.Kind) bool {
 	for _, k := range f.Of {
 		if k == kind {
 			return true
@@ -82,7 +86,7 @@ type PersonalField struct{ Field }
 // quantity starts a field of a quantity; the label's key follows from the id.
 func quantity[Q unit.Quantity](id string, stage Stage, label, hint string, of ...bank.Kind) Quantity[Q] {
 	var q Q
-	return Quantity[Q]{Field{ID: id, Kind: Number, Of: of, Stage: stage, Unit: q.Symbol(), Label: labelOf(id, label), Hint: hintOf(id, hint)}}
+	return Quantity[Q]{Field{&Spec{ID: id, Kind: Number, Of: of, Stage: stage, Unit: q.Symbol(), Label: labelOf(id, label), Hint: hintOf(id, hint)}}}
 }
 
 // in offers another unit of the same quantity for entry.
@@ -118,27 +122,27 @@ func (f Field) worded(key string) Field {
 func (q Quantity[Q]) setup() Quantity[Q] { q.Setup = true; return q }
 
 func choice(id string, stage Stage, label, hint string, options []Option, of ...bank.Kind) ChoiceField {
-	return ChoiceField{Field{ID: id, Kind: Choice, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint), Options: options}}
+	return ChoiceField{Field{&Spec{ID: id, Kind: Choice, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint), Options: options}}}
 }
 
 func (c ChoiceField) setup() ChoiceField { c.Setup = true; return c }
 func (c ChoiceField) round() ChoiceField { c.Round = true; return c }
 
 func text(id string, stage Stage, label, hint string, of ...bank.Kind) TextField {
-	return TextField{Field{ID: id, Kind: Text, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}
+	return TextField{Field{&Spec{ID: id, Kind: Text, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}}
 }
 
 // oneOf offers the usual answers of a text.
 func (t TextField) oneOf(list []Option) TextField { t.Options = list; return t }
 
 func moment(id string, stage Stage, label, hint string, of ...bank.Kind) TimeField {
-	return TimeField{Field{ID: id, Kind: Time, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint)}}
+	return TimeField{Field{&Spec{ID: id, Kind: Time, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint)}}}
 }
 
 func (t TimeField) setup() TimeField { t.Setup = true; return t }
 
 func personal(id string, stage Stage, label, hint string, of ...bank.Kind) PersonalField {
-	return PersonalField{Field{ID: id, Kind: Personal, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}
+	return PersonalField{Field{&Spec{ID: id, Kind: Personal, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}}
 }
 
 func labelOf(id, english string) say.Phrase { return say.Phrase{Key: "field." + id, English: english} }

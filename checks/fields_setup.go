@@ -8,7 +8,7 @@ import (
 // What is entered before work begins and holds until it is changed: the site,
 // the people, the makers' sheets, the cables, fuses and meters.
 var (
-	layoutField = Field{ID: "layout", Kind: Drawing, Of: []bank.Kind{bank.KindBank}, Stage: Before, Setup: true, Label: labelOf("layout", "Layout")}
+	layoutField = Field{&Spec{ID: "layout", Kind: Drawing, Of: []bank.Kind{bank.KindBank}, Stage: Before, Setup: true, Label: labelOf("layout", "Layout")}}
 
 	siteName    = personal("name", Before, "Name", "As it shall stand on the handover sheet.", bank.KindSite, bank.KindPerson)
 	sitePlace   = personal("place", Before, "Where the bank stands", "Such as: store room, low shelf.", bank.KindSite)

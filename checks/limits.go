@@ -37,10 +37,10 @@ func (f *Facts) makerSource(part string) say.Line {
 func houseField(id string) (Field, bool) {
 	for _, h := range HouseLimits {
 		if h.Check+"."+h.Name == id {
-			return Field{ID: id, Kind: Number, Of: []bank.Kind{bank.KindHouse}, Stage: Before, Setup: true, Unit: h.Unit, Label: labelOf("house."+id, h.Check+", "+h.Name)}, true
+			return Field{&Spec{ID: id, Kind: Number, Of: []bank.Kind{bank.KindHouse}, Stage: Before, Setup: true, Unit: h.Unit, Label: labelOf("house."+id, h.Check+", "+h.Name)}}, true
 		}
 	}
-	return Field{}, false
+	return noField, false
 }
 
 // HouseLimit names a limit that a firm may tighten.

@@ -31,7 +31,7 @@ func (r *root) enterReading(ctx app.Context, field, part string) {
 	if !ok {
 		return
 	}
-	again := r.read.field.ID == field && r.read.part == part && r.read.again
+	again := r.read.field.Spec != nil && r.read.field.ID == field && r.read.part == part && r.read.again
 	r.read = reading{field: f, part: part, parts: checks.RoundParts(r.job.facts.Layout(), f), again: again}
 	r.text["value"] = ""
 	key := r.draftKey()
@@ -53,7 +53,7 @@ func (r *root) draftKey() string { return r.job.id + "/" + r.read.part + "/" + r
 // viewReading is one measurement: the tape line, the figure, the pad.
 func (r *root) viewReading() page {
 	f := r.read.field
-	if f.ID == "" {
+	if f.Spec == nil {
 		return r.viewSteps()
 	}
 	at := indexOf(r.read.parts, r.read.part)

@@ -138,7 +138,7 @@ func (p *parser) field(line int, id, part string, kind bank.Kind) (checks.Field,
 		mine = all
 	}
 	p.near(line, what, id, mine)
-	return checks.Field{}, false
+	return checks.FieldOfKind("", "")
 }
 
 // keep adds the values of one key; nth is 0 for the value that holds, and
