@@ -20,7 +20,11 @@ func buildWasm(release string) ([]byte, error) {
 	}
 	out := filepath.Join(scratch, fmt.Sprintf("app-%d.wasm", os.Getpid()))
 	defer os.Remove(out)
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false",
+	lean, err := leanModule()
+	if err != nil {
+		return nil, err
+	}
+	cmd := exec.Command("go", "build", "-modfile="+lean, "-trimpath", "-buildvcs=false",
 		"-ldflags", "-s -w -X main.version="+release, "-o", out, "./app")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	var said bytes.Buffer
