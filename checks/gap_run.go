@@ -172,13 +172,31 @@ func (f *Facts) closedDuring(run []offset, strings bool) (link string, on bool) 
 // everClosed lists the links, drawn or not, that were ever entered as closed
 // up to a point of the record.
 func (f *Facts) everClosed(lam int) (links []string) {
+	for _, l := range remember(f, "first-closed", f.firstClosed) {
+		if l.lam <= lam {
+			links = append(links, l.id)
+		}
+	}
+	return links
+}
+
+// closedLink is a link and when in the record it was first entered as closed.
+type closedLink struct {
+	id  string
+	lam int
+}
+
+func (f *Facts) firstClosed() (links []closedLink) {
 	for _, k := range f.state.KeysFrom(f.visit, "") {
-		if kind, _ := bank.PartKind(k.Part); k.Field != closed.ID || kind != bank.KindLink {
+		if k.Field != closed.ID {
+			continue
+		}
+		if kind, _ := bank.PartKind(k.Part); kind != bank.KindLink {
 			continue
 		}
 		for _, e := range f.state.History(k) {
-			if e.Lam <= lam && e.Value.Choice == "yes" {
-				links = append(links, k.Part)
+			if e.Value.Choice == "yes" {
+				links = append(links, closedLink{k.Part, e.Lam})
 				break
 			}
 		}

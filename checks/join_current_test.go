@@ -42,6 +42,7 @@ func TestJoinCurrent(t *testing.T) {
 		{"a reversed block", "b1/rest-voltage = 13.20 V\nb2/rest-voltage = -13.20 V", "gA", finding.Fail, "hand: 26.4 V over 24 mΩ"},
 		{"read while joined", "b1.p~b2.p/closed = yes\nb1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.20 V", "gA", finding.CantTell, "hand: joined blocks always read alike"},
 		{"gap read while joined", "b1.p~b2.p/closed = yes\nb2/gap-voltage = 0.1 mV", "gA", finding.CantTell, "hand"},
+		{"a long round, not closed", "b1/rest-voltage = 13.200 V, at -30m\nb2/rest-voltage = 13.200 V", "gA", finding.CantTell, "hand: 30 min and no reading at the end"},
 		{"no voltage", "", "gA", finding.ToDo, "boundary: missing is not zero"},
 		{"a thin link", "b1.p~b2.p/cable = cable1\ncable1/size = 14 AWG\ncable1/standard = ASTM B258\nsheet1/capacity = 100 Ah\nhouse/join-current.current = 30 A\nb2/gap-voltage = 70.0 mV", "gA", finding.CantTell, "hand: 70.65/2.8 = 25 A above the smallest cables of the table"},
 	})

@@ -4,6 +4,7 @@ import (
 	"lugmark/core/bank"
 	"lugmark/core/cell"
 	"lugmark/core/circuit"
+	"lugmark/core/finding"
 	"lugmark/core/measure"
 	"lugmark/core/say"
 	"lugmark/core/unit"
@@ -143,6 +144,10 @@ func (f *Facts) joinDifferences(part string) (parts []string, volts joinVolts, m
 	if link, on := f.joinedDuring(run); on {
 		return parts, nil, &joinLack{link: link}
 	}
-	drift, _ := f.closing(run)
+	drift, closed := f.closing(run)
+	if !closed {
+		x := finding.CannotTell(sayMatchLong.With(), sayCloseNext.With())
+		return parts, nil, &joinLack{lack: &x}
+	}
 	return parts, func(a, b int) measure.Reading[unit.Volt] { return difference(f, run[a].shown, run[b].shown, drift) }, nil
 }

@@ -31,6 +31,10 @@ var defaults = map[unit.Symbol]struct {
 // meter gives the limits of error of a meter for a quantity: its sheet, or the
 // stated default, which is then noted as assumed.
 func (f *Facts) meter(id string, quantity unit.Symbol) measure.Meter {
+	return remember(f, "meter "+id+" "+string(quantity), func() measure.Meter { return f.meterOf(id, quantity) })
+}
+
+func (f *Facts) meterOf(id string, quantity unit.Symbol) measure.Meter {
 	if m, ok := f.sheetMeter(id, quantity); ok {
 		if m.OutOfDate {
 			f.assume(sayOutOfDate.With())

@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"time"
+
 	"lugmark/core/bank"
 	"lugmark/core/figure"
 	"lugmark/core/finding"
@@ -79,24 +81,39 @@ func worstPair(f *Facts, run []stop, closing unit.Volt) pair {
 	return worst
 }
 
-// closing is the drift of a long run: the first block read again at its end.
-// ok is false when the run was long and nobody read it again.
+// closing is the drift of a long run: the first block of the bank, with which
+// every round begins, read again at the end. ok is false when the run was long
+// and nobody did so after its last reading.
 func (f *Facts) closing(run []stop) (drift unit.Volt, ok bool) {
-	first, last := run[0].shown.At, run[0].shown.At
+	first, last := firstRead(run), run[0].shown.At
 	for _, s := range run {
-		if s.shown.At.Before(first) {
-			first = s.shown.At
-		}
 		if s.shown.At.After(last) {
 			last = s.shown.At
 		}
 	}
-	again, has := measure.Shown[unit.Volt]{}, false
-	f.quietly(func() { again, has = restClose.Of(f, "bank") })
-	if has && run[0].field.ID == restVoltage.ID {
-		return max(again.Value-run[0].shown.Value, run[0].shown.Value-again.Value), true
+	var begun, again measure.Shown[unit.Volt]
+	var both bool
+	f.quietly(func() {
+		var hasBegun, hasAgain bool
+		begun, hasBegun = restVoltage.Of(f, f.Layout().Blocks()[0])
+		again, hasAgain = restClose.Of(f, "bank")
+		both = hasBegun && hasAgain && !again.At.Before(last)
+	})
+	if both && run[0].field.ID == restVoltage.ID {
+		return max(again.Value-begun.Value, begun.Value-again.Value), true
 	}
 	return 0, last.Sub(first) <= longRun && len(run) <= longRunBlocks
+}
+
+// firstRead is when the first reading of a run was taken.
+func firstRead(run []stop) time.Time {
+	first := run[0].shown.At
+	for _, s := range run {
+		if s.shown.At.Before(first) {
+			first = s.shown.At
+		}
+	}
+	return first
 }
 
 // joinedDuring finds a parallel link that was already closed when one of the

@@ -33,6 +33,7 @@ var (
 	sayNoMatch     = say.Phrase{Key: "voltage-match.fail", English: "{a} and {b} differ by {spread}; the limit is {limit}. Joined, the higher would push current into the lower."}
 	sayMatchUnk    = say.Phrase{Key: "voltage-match.cant-tell", English: "{a} and {b} differ by {typed}; the limit is {limit}. With this meter the true difference may be {low} to {high}."}
 	sayMatchRest   = say.Phrase{Key: "voltage-match.not-rested", English: "{a} and {b} differ by {spread}, but the blocks have not rested, and rest could bring them together."}
+	sayMatchEarly  = say.Phrase{Key: "voltage-match.early", English: "The voltages were read before the blocks had rested {rest}. A voltage that still creeps proves nothing."}
 	sayMatchJoined = say.Phrase{Key: "voltage-match.joined", English: "The voltages were read while {link} was already closed. Joined blocks always read alike."}
 	sayMatchLong   = say.Phrase{Key: "voltage-match.long-round", English: "The round took more than ten minutes or eight blocks, and the first block was not read again at its end."}
 	sayOneBlock    = say.Phrase{Key: "voltage-match.one-block", English: "One block alone has nothing to match."}
@@ -40,6 +41,7 @@ var (
 	sayGapNext    = say.Phrase{Key: "voltage-match.gap", English: "Measure the gap between the posts directly, or charge each block to full."}
 	sayFullNext   = say.Phrase{Key: "voltage-match.full", English: "Charge each block to full by itself, then measure again."}
 	sayOpenNext   = say.Phrase{Key: "voltage-match.open", English: "Open that link, wait one hour, and read the voltages again."}
+	sayMatchAgain = say.Phrase{Key: "voltage-match.again", English: "Read the voltages again once the blocks have rested, with nothing connected in between."}
 	sayCloseNext  = say.Phrase{Key: "voltage-match.close-round", English: "Read the first block again and enter it as the end of the round."}
 	sayFlatNote   = say.Phrase{Key: "voltage-match.flat", English: "A match here does not prove equal charge: on this part of the curve blocks up to 40 points apart can read alike."}
 	sayTotalsNote = say.Phrase{Key: "voltage-match.totals", English: "Judged on the totals of the strings."}
@@ -94,7 +96,11 @@ func evalVoltageMatch(f *Facts, part string) []finding.Finding {
 		Pass: sayMatch.With(said...), Fail: sayNoMatch.With(said...), CantTell: sayMatchUnk.With(said...),
 		Mend: sayFullNext.With(), Settle: sayGapNext.With(),
 	})
+	least := f.leastRest()
+	early := f.passed(rested, part) && !f.restedAt(firstRead(run), least)
 	switch {
+	case early && (x.Verdict() == finding.Pass || measure.AtMost(worst.spread.Interval(), surelyApart) != measure.Outside):
+		x = finding.CannotTell(sayMatchEarly.With("rest", exact(least, "h")), sayMatchAgain.With())
 	case x.Verdict() == finding.Fail && !f.passed(rested, part) && measure.AtMost(worst.spread.Interval(), surelyApart) != measure.Outside:
 		x = finding.CannotTell(sayMatchRest.With(said...), f.nextOf(rested, part))
 	case x.Verdict() == finding.Pass && !closed:

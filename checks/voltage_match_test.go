@@ -33,11 +33,15 @@ func TestVoltageMatch(t *testing.T) {
 		{"0.37 V apart, no rest known", "b1/rest-voltage = 13.279 V\nb2/rest-voltage = 12.910 V", "sA", finding.Fail, "hand: above 0.10 V no rest causes it"},
 		{"read while joined", restedAlike + "sA.p~sB.p/closed = yes\nsA/total-voltage = 26.40 V\nsB/total-voltage = 26.40 V", "bank", finding.CantTell, "hand: joined strings always read alike"},
 		{"joined afterwards", restedAlike + "sA/total-voltage = 26.40 V\nsB/total-voltage = 26.40 V\nsA.p~sB.p/closed = yes", "bank", finding.Pass, "hand: 0 + 8.165 ≤ 10"},
+		{"totals read after one hour of rest", restedAlike + "sA/total-voltage = 26.40 V, at -13h\nsB/total-voltage = 26.40 V, at -13h", "bank", finding.CantTell, "hand: last current 14 h ago, read 13 h ago"},
+		{"totals read after twelve hours of rest", restedAlike + "sA/total-voltage = 26.40 V, at -2h\nsB/total-voltage = 26.40 V, at -2h", "bank", finding.Pass, "boundary: 14 − 2 = 12 h"},
 		{"series link on does not matter", restedAlike + "b1.n~b2.p/closed = yes\nb1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.20 V", "sA", finding.Pass, "hand: blocks in series do not equalise"},
 		{"moving digits", restedAlike + "b1/rest-voltage = 13.20 V, moving\nb2/rest-voltage = 13.20 V, moving", "sA", finding.CantTell, "hand: 18.26 > 10"},
 		{"two meters", restedAlike + "b1/rest-voltage = 13.200 V, m1\nb2/rest-voltage = 13.200 V, m2", "sA", finding.CantTell, "hand: ±0.5 % of 13.2 V alone is 66 mV"},
 		{"a long round", restedAlike + "b1/rest-voltage = 13.200 V, at -25m\nb2/rest-voltage = 13.200 V, at -5m", "sA", finding.CantTell, "hand: 20 min and no reading at the end"},
 		{"a long round, closed", restedAlike + "b1/rest-voltage = 13.200 V, at -25m\nb2/rest-voltage = 13.200 V, at -5m\nbank/rest-voltage-close = 13.201 V", "sA", finding.Pass, "hand: 2·√(1/6 + 1/3) = 1.41 mV ≤ 10"},
+		{"a long round, closed too early", restedAlike + "b1/rest-voltage = 13.200 V, at -25m\nb2/rest-voltage = 13.200 V, at -5m\nbank/rest-voltage-close = 13.201 V, at -6m", "sA", finding.CantTell, "hand: the last reading came after it"},
+		{"a long round, the second string", restedAlike + "b1/rest-voltage = 13.200 V, at -35m\nb2/rest-voltage = 13.200 V, at -34m\nb3/rest-voltage = 13.300 V, at -25m\nb4/rest-voltage = 13.300 V, at -5m\nbank/rest-voltage-close = 13.201 V", "sB", finding.Pass, "hand: block 1 drifted 1 mV, whatever string B reads"},
 		{"the firm is stricter", restedAlike + "house/voltage-match.spread = 0.008 V\nb1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.210 V", "sA", finding.Fail, "hand: 9 − 0.82 > 8"},
 	})
 }
