@@ -17,7 +17,7 @@ func Fields() []Field {
 		inverterPower.Field, inverterCutoff.Field, inverterOwn.Field, cableSize.Field, cableStandard.Field, cableRating.Field,
 		cableTerminal.Field, partCable.Field, partLength.Field, engineSpace.Field, cableByMaker.Field, linkR.Field, fuseRating.Field, fuseVoltage.Field,
 		fuseBreaking.Field, fuseCopper.Field, meterMeasures.Field, meterPercent.Field, meterCounts.Field, meterDue.Field, meterStep.Field,
-		meterRange.Field, wrenchTop.Field, wrenchClicks.Field, useVolts.Field, useAmperes.Field, useCelsius.Field, useTorque.Field,
+		meterRange.Field, wrenchTop.Field, wrenchClicks.Field, useVolts.Field, useMilli.Field, useAmperes.Field, useCelsius.Field, useTorque.Field,
 		hazardsRead.Field, arrivalVoltage.Field, lastCurrent.Field, firstVoltage.Field, restVoltage.Field, restClose.Field,
 		blockTemp.Field, gapVoltage.Field, stringGap.Field, gapOver.Field, blockR.Field, joinLeadR.Field, joinFuse.Field, linksClear.Field,
 		levelTaken.Field, fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field,

@@ -78,6 +78,7 @@ var (
 	wrenchClicks  = quantity[unit.Count]("clicks", Before, "Clicks since its calibration", "Optional.", bank.KindWrench).physics(0, 1e6).setup()
 
 	useVolts   = text("use-volts", Before, "Voltmeter of this job", "", bank.KindBank)
+	useMilli   = text("use-millivolts", Before, "Meter or range of this job for millivolts", "", bank.KindBank)
 	useAmperes = text("use-amperes", Before, "Ammeter or clamp of this job", "", bank.KindBank)
 	useCelsius = text("use-celsius", Before, "Thermometer of this job", "", bank.KindBank)
 	useTorque  = text("use-torque", Before, "Torque wrench of this job", "", bank.KindBank)

@@ -65,7 +65,7 @@ func unitsInParallel(l bank.Layout) []string {
 
 // SetupParts lists the parts whose sheets are entered before work begins.
 func SetupParts(l bank.Layout) []string {
-	parts := []string{"sheet1", "bank", "m1", "m2", "w1", "charger1", "inverter1", "cable1", "lead.p", "lead.n", "fuse.main"}
+	parts := []string{"sheet1", "bank", "m1", "m2", "m3", "m4", "w1", "charger1", "inverter1", "cable1", "lead.p", "lead.n", "fuse.main"}
 	if l.Parallel > 1 && l.Join == bank.JoinStrings {
 		for _, s := range l.Strings() {
 			parts = append(parts, "fuse."+s.ID[1:])

@@ -34,7 +34,7 @@ func (r *root) formParts(s checks.Stage) []string {
 	case checks.FirstCharge:
 		candidates = append([]string{"bank"}, l.Blocks()...)
 	case checks.Prove:
-		candidates = []string{"capacity1", "bank"}
+		candidates = []string{"capacity1", "bank", allLinks}
 	}
 	return slices.DeleteFunc(candidates, func(p string) bool { return len(r.formFields(p, s)) == 0 })
 }
@@ -61,7 +61,7 @@ func (r *root) formFields(part string, s checks.Stage) []checks.Field {
 
 func (r *root) formTitle(part string) string {
 	if part == allLinks {
-		return r.t("form.links", "All links: cable and length")
+		return r.t("form.links", "All links alike")
 	}
 	return r.name(part)
 }
@@ -78,7 +78,7 @@ func (r *root) enterForm(part, stage string) {
 
 // usualMeter is what the meters of a job usually measure: an offer on the
 // form, not an entry.
-var usualMeter = map[string]string{"m1": "V", "m2": "A", "w1": "N.m"}
+var usualMeter = map[string]string{"m1": "V", "m2": "A", "m3": "C", "m4": "V", "w1": "N.m"}
 
 // formSource is the part whose entries a form shows: the first link for all.
 func (r *root) formSource(part string) string {
@@ -275,18 +275,4 @@ func (r *root) twinSerial(f checks.Field, part, text string) string {
 		}
 	}
 	return ""
-}
-
-// usesMeter makes a meter whose sheet is entered the meter of this job for
-// what it measures, unless one is chosen already.
-func (r *root) usesMeter(part string) []change {
-	kind, _ := bank.PartKind(part)
-	use := map[string]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[r.text["measures"]]
-	if kind == bank.KindWrench {
-		use = "use-torque"
-	}
-	if use == "" || kind != bank.KindMeter && kind != bank.KindWrench || r.job.has(key("bank", use)) {
-		return nil
-	}
-	return []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: part}}}
 }

@@ -157,26 +157,6 @@ func (r *root) farFromOthers(v float64) (say.Line, bool) {
 	return say.Line{}, false
 }
 
-// meterFor gives the meter of this job for a quantity and its smallest step in
-// the base unit; 0 when the step is not known.
-func (r *root) meterFor(f checks.Field) (id string, step float64) {
-	use := map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[f.Unit]
-	if use == "" || !f.Round && f.Setup {
-		return "", 0
-	}
-	e, s := r.job.state.Lookup(r.job.visit, "bank", use, true)
-	if s != job.One || e.Value.Text == "" {
-		return "", 0
-	}
-	id = e.Value.Text
-	if e, s := r.job.state.Lookup(r.job.visit, id, "step", true); s == job.One {
-		if n, slip := unit.Parse(e.Value.Text, f.Unit, false); slip == nil {
-			step = n.Value
-		}
-	}
-	return id, step
-}
-
 // vibrate is a short sign that something was kept; never the only one.
 func vibrate(ms int) {
 	if nav := app.Window().Get("navigator"); nav.Truthy() && nav.Get("vibrate").Truthy() {

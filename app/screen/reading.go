@@ -156,7 +156,7 @@ func tapeName(part string, i int) string {
 func (r *root) readingSays() app.UI {
 	state, text := "todo", ""
 	var extra []app.UI
-	n, slip := unit.Parse(r.text["value"], r.read.field.Unit, r.read.field.Signed)
+	n, slip := unit.Parse(r.text["value"], r.read.field.Entry(), r.read.field.Signed)
 	switch {
 	case !r.read.doubt.Empty():
 		state, text = "unk", r.say(r.read.doubt)

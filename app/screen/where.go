@@ -21,9 +21,6 @@ func (r *root) whereLink() app.UI {
 	if _, ok := r.plate(); !ok {
 		label = r.t("how", "How")
 	}
-	if _, drawn := r.plate(); !drawn && r.read.field.Hint.English == "" {
-		return app.Span()
-	}
 	return r.button("plain", label, func(app.Context) { r.panel = "where" })
 }
 
@@ -31,7 +28,7 @@ func (r *root) whereLink() app.UI {
 func (r *root) wherePlate() app.UI {
 	hint := app.FigCaption().Class("note").Text(r.say(r.read.field.Hint.With()))
 	if p, ok := r.plate(); ok {
-		return app.Figure().Class("fig").Body(svg(p.SVG), hint)
+		return app.Figure().Class("fig").Body(svg(p.SVG), hint, r.meterChoice())
 	}
-	return app.Figure().Class("fig").Body(hint)
+	return app.Figure().Class("fig").Body(hint, r.meterChoice())
 }

@@ -51,7 +51,7 @@ func (x *exporter) quantity(e job.Entry, f checks.Field) (*node, error) {
 	}
 	usual := ""
 	if measured(f) {
-		usual = x.meterOf[string(base(f))]
+		usual = usualMeter(x.meterOf, f)
 	}
 	full := &node{shape: object}
 	full.set("n", n)

@@ -212,7 +212,7 @@ func (p *parser) meters(n *node) {
 
 // uses are the fields that name the meter of a job for a quantity.
 var uses = []struct{ quantity, field string }{
-	{"V", "use-volts"}, {"A", "use-amperes"}, {"C", "use-celsius"}, {"N.m", "use-torque"},
+	{"V", "use-volts"}, {"mV", "use-millivolts"}, {"A", "use-amperes"}, {"C", "use-celsius"}, {"N.m", "use-torque"},
 }
 
 func (p *parser) use(n *node) {
@@ -253,4 +253,13 @@ func (p *parser) house(n *node) {
 func base(f checks.Field) unit.Symbol {
 	b, _ := f.Unit.Base()
 	return b
+}
+
+// usualMeter gives the meter of a job for a reading: for millivolts their own
+// meter or range, where one is named.
+func usualMeter(meterOf map[string]string, f checks.Field) string {
+	if m, named := meterOf["mV"]; named && f.Entry() == "mV" {
+		return m
+	}
+	return meterOf[string(base(f))]
 }

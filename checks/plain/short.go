@@ -175,7 +175,7 @@ func (p *parser) meter(e *Entry, f checks.Field, given *node) {
 	}
 	if given == nil {
 		if measured(f) {
-			e.Value.Meter = p.meterOf[string(base(f))]
+			e.Value.Meter = usualMeter(p.meterOf, f)
 		}
 		return
 	}

@@ -72,15 +72,15 @@ var numberedNames = map[Kind]say.Phrase{
 }
 
 var stageNames = map[string]say.Phrase{
-	"before":   {Key: "bank.stage-before", English: "Before you start"},
-	"receive":  {Key: "bank.stage-receive", English: "Receive"},
-	"match":    {Key: "bank.stage-match", English: "Match"},
-	"wire":     {Key: "bank.stage-wire", English: "Wire"},
-	"switch":   {Key: "bank.stage-switch", English: "Switch on"},
-	"charge":   {Key: "bank.stage-charge", English: "First charge"},
-	"prove":    {Key: "bank.stage-prove", English: "Prove"},
-	"handover": {Key: "bank.stage-handover", English: "Hand over"},
-	"return":   {Key: "bank.stage-return", English: "Return visit"},
+	"before":       {Key: "bank.stage-before", English: "Before you start"},
+	"receive":      {Key: "bank.stage-receive", English: "Receive"},
+	"match":        {Key: "bank.stage-match", English: "Match"},
+	"wire":         {Key: "bank.stage-wire", English: "Wire"},
+	"switch-on":    {Key: "bank.stage-switch", English: "Switch on"},
+	"first-charge": {Key: "bank.stage-charge", English: "First charge"},
+	"prove":        {Key: "bank.stage-prove", English: "Prove"},
+	"hand-over":    {Key: "bank.stage-handover", English: "Hand over"},
+	"return":       {Key: "bank.stage-return", English: "Return visit"},
 }
 
 var (

@@ -1,0 +1,116 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// useField is the entry that names the meter of this job for a reading: by the
+// quantity, and for millivolts by the range. "" when no meter is asked for.
+func useField(f checks.Field) string {
+	switch {
+	case f.Setup && !f.Round:
+		return ""
+	case f.Entry() == "mV":
+		return "use-millivolts"
+	}
+	return map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[f.Unit]
+}
+
+// meterFor gives the meter of this job for a reading and its smallest step in
+// the base unit; 0 when the step is not known.
+func (r *root) meterFor(f checks.Field) (id string, step float64) {
+	use := useField(f)
+	if use == "" {
+		return "", 0
+	}
+	e, s := r.job.state.Lookup(r.job.visit, "bank", use, true)
+	if s != job.One || e.Value.Text == "" {
+		return "", 0
+	}
+	id = e.Value.Text
+	if e, s := r.job.state.Lookup(r.job.visit, id, "step", true); s == job.One {
+		if n, slip := unit.Parse(e.Value.Text, f.Unit, false); slip == nil {
+			step = n.Value
+		}
+	}
+	return id, step
+}
+
+// metersOf lists the meters with a sheet that measure a quantity.
+func (r *root) metersOf(q unit.Symbol) []string {
+	var out []string
+	for _, id := range []string{"m1", "m2", "m3", "m4", "w1"} {
+		if r.job.inputText(id, measuresField()) == string(q) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+func measuresField() checks.Field {
+	f, _ := checks.FieldOfKind("measures", bank.KindMeter)
+	return f
+}
+
+// meterChoice names the meter that the next readings are taken with, and
+// changes it where there are several.
+func (r *root) meterChoice() app.UI {
+	f := r.read.field
+	use := useField(f)
+	if use == "" {
+		return app.Div()
+	}
+	now, _ := r.meterFor(f)
+	body := []app.UI{app.P().Class("note").Text(r.t("meter.now", "Read with: {meter}", "meter", r.meterName(now)))}
+	for _, id := range r.metersOf(f.Unit) {
+		if id == now {
+			continue
+		}
+		body = append(body, r.button("btn", r.t("meter.take", "Read with {meter} from now on", "meter", r.meterName(id)), func(ctx app.Context) {
+			r.keep(ctx, []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: id}}}, "", func(_ app.Context, kept bool) {
+				if kept {
+					r.notice = notice{says: say.Phrase{Key: "screen.meter.taken", English: "From now on: {meter}."}.With("meter", r.meterName(id))}
+				}
+			})
+		}))
+	}
+	return app.Div().Class("cant").Body(body...)
+}
+
+// meterName says a meter by its model, else by its number.
+func (r *root) meterName(id string) string {
+	if id == "" {
+		return r.t("meter.none", "a meter without a sheet; the usual uncertainty is assumed")
+	}
+	if e, s := r.job.state.Lookup(r.job.visit, id, "model", true); s == job.One && e.Value.Text != "" {
+		return e.Value.Text
+	}
+	return r.name(id)
+}
+
+// usesMeter makes a meter whose sheet is entered the meter of this job for
+// what it measures, unless one is chosen already. A range below 1 V serves the
+// millivolt readings.
+func (r *root) usesMeter(part string) []change {
+	kind, _ := bank.PartKind(part)
+	if kind != bank.KindMeter && kind != bank.KindWrench {
+		return nil
+	}
+	use := map[string]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[r.text["measures"]]
+	if n, slip := unit.Parse(r.text["range"], "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
+		use = "use-millivolts"
+	}
+	if kind == bank.KindWrench {
+		use = "use-torque"
+	}
+	if use == "" || r.job.has(key("bank", use)) {
+		return nil
+	}
+	return []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: part}}}
+}
