@@ -75,11 +75,17 @@ func among(list []warmth, block string) bool {
 	return false
 }
 
-// add files a temperature; fresh is one read within a quarter of an hour of at.
-func (ws *warmths) add(f *Facts, w warmth, at time.Time) {
+// span is the time for which a temperature must speak: now, the moment of a
+// join, or a charge that is over, from its first sample to its last.
+type span struct{ from, to time.Time }
+
+func moments(at time.Time) span { return span{at, at} }
+
+// add files a temperature; fresh is one read within a quarter of an hour of
+// the span.
+func (ws *warmths) add(f *Facts, w warmth, s span) {
 	ws.all = append(ws.all, w)
-	apart := at.Sub(w.at)
-	if _, dated := f.age(w.at); !dated || max(apart, -apart) > freshFor {
+	if _, dated := f.age(w.at); !dated || s.from.Sub(w.at) > freshFor || w.at.Sub(s.to) > freshFor {
 		ws.stale = append(ws.stale, w)
 	}
 	if w.sensor == infraredSensor {

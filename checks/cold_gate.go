@@ -53,6 +53,7 @@ func evalColdGate(f *Facts, part string) []finding.Finding {
 // chargeTemps reads the temperature for the charge, and with what it was read,
 // of every block.
 func (f *Facts) chargeTemps(part string) (ws warmths) {
+	when := f.chargeSpan()
 	for _, b := range f.BlocksOf(part) {
 		t, has := chargeTemp.Of(f, b)
 		sensor, named := sensorKind.Of(f, b)
@@ -62,7 +63,7 @@ func (f *Facts) chargeTemps(part string) (ws warmths) {
 			}
 			continue
 		}
-		ws.add(f, warmth{b, f.sensed(t, sensor), t.At, sensor}, f.now)
+		ws.add(f, warmth{b, f.sensed(t, sensor), t.At, sensor}, when)
 	}
 	return ws
 }

@@ -112,3 +112,23 @@ func TestJoinColdLooksAtTheTimeOfJoining(t *testing.T) {
 		}
 	}
 }
+
+// A charge that is over is judged by what was known while it ran; one that is
+// not, by now.
+func TestColdGateOfAnEndedCharge(t *testing.T) {
+	const warm = `
+		bank/settled = no
+		b1/charge-temperature = 18 C, at -5h
+		b1/sensor = own
+		b2/charge-temperature = 18 C, at -5h
+		b2/sensor = own
+	`
+	const sampled = "charge1.s1/sample-current = 20 A, at -295m\ncharge1.s2/sample-current = 4 A, at -1h\n"
+	const ended = "b1/top-voltage-again = 14.2 V, at -1h\nb2/top-voltage-again = 14.2 V, at -1h\n"
+	walk(t, bank.New(2, 1, bank.JoinStrings, bank.OneEnd), coldGate, warm, []row{
+		{"running, read five hours ago", sampled, "bank", finding.CantTell, "hand: 5 h is more than 15 min"},
+		{"ended, read five minutes before its first sample", sampled + ended, "bank", finding.Pass, "hand: 18 − 3 > 0, and 5 min ≤ 15 min before the first sample"},
+		{"ended, nobody noted when it ran", ended, "bank", finding.CantTell, "hand: no sample, so it is judged by now"},
+		{"ended, read half an hour before its first sample", strings.Replace(sampled, "-295m", "-270m", 1) + ended, "bank", finding.CantTell, "hand: 30 min is more than 15 min"},
+	})
+}

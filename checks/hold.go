@@ -20,7 +20,7 @@ type Hold struct {
 	Clauses []Clause
 	Barred  say.Line // why nobody may override it; empty: a named person may
 	Taken   *Override
-	Done    bool // the link or the main is closed already
+	Done    bool // the link or the main is closed already, the charge is over
 }
 
 // Clause is one condition of a hold point. With Ways it is open as soon as one
@@ -123,7 +123,13 @@ func (f *Facts) Holds() []Hold {
 	out = append(out, f.mainHold(), f.chargeHold(), f.testHold())
 	for i := range out {
 		out[i].Taken = f.override(out[i])
-		f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+		switch out[i].Gate {
+		case "charge":
+			out[i].Done = f.chargeEnded()
+		case "test":
+		default:
+			f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+		}
 		if l := f.unsafe(out[i]); !l.Empty() {
 			out[i].Barred = l
 		}

@@ -37,7 +37,7 @@ func evalJoinCold(f *Facts, part string) []finding.Finding {
 			}
 			continue
 		}
-		ws.add(f, warmth{b, f.sensed(t, contactSensor), t.At, contactSensor}, at)
+		ws.add(f, warmth{b, f.sensed(t, contactSensor), t.At, contactSensor}, moments(at))
 	}
 	least := f.chargeAbove(part)
 	if least.Value < freezing {

@@ -198,6 +198,8 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 func (r *root) holdFoot(h checks.Hold) []app.UI {
 	var first app.UI
 	switch {
+	case h.Done && h.Gate == "charge":
+		first = app.P().Class("next").Text(r.t("hold.charged", "The first charge is over."))
 	case h.Done:
 		first = app.P().Class("next").Text(r.t("hold.done", "It is closed."))
 	case !h.Released():
