@@ -56,7 +56,7 @@ const boatBundle = 2
 // cableParts: both main leads, and the links that carry the whole current.
 func cableParts(f *Facts) ([]string, say.Line) {
 	parts := []string{"lead.p", "lead.n"}
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		if l.Kind == bank.Series && (l.Of == "bank" || f.Layout().Parallel == 1) {
 			parts = append(parts, l.ID)
 		}

@@ -226,6 +226,15 @@ func (f *Facts) overlap(a, b string) bool {
 
 // BlocksOf lists the blocks that a part consists of or touches, in place order.
 func (f *Facts) BlocksOf(part string) []string {
+	blocks, known := f.blocks[part]
+	if !known {
+		blocks = f.blocksOf(part)
+		f.blocks[part] = blocks
+	}
+	return blocks
+}
+
+func (f *Facts) blocksOf(part string) []string {
 	kind, ok := bank.PartKind(part)
 	if !ok || f.layout == nil {
 		return nil

@@ -20,6 +20,8 @@ type Facts struct {
 	visit  string
 	now    time.Time
 	layout *bank.Layout
+	links  []bank.Link         // of the layout, made once
+	blocks map[string][]string // of the parts asked for so far
 
 	findings []finding.Finding
 	byCheck  map[string][]finding.Finding
@@ -34,12 +36,12 @@ type Facts struct {
 
 // NewFacts looks at a record at a visit ("v1" is commissioning) and a time.
 func NewFacts(state *job.State, visit string, now time.Time) *Facts {
-	f := &Facts{state: state, visit: visit, now: now, byCheck: map[string][]finding.Finding{}}
+	f := &Facts{state: state, visit: visit, now: now, byCheck: map[string][]finding.Finding{}, blocks: map[string][]string{}}
 	newer := state.UnknownField(job.Key{Visit: visit, Part: "bank", Field: layoutField.ID})
 	if e, standing := state.Lookup(visit, "bank", layoutField.ID, true); standing == job.One && !newer {
 		var l bank.Layout
 		if json.Unmarshal(e.Value.Layout, &l) == nil && l.Validate() == nil {
-			f.layout = &l
+			f.layout, f.links = &l, l.Links()
 		}
 	}
 	return f
@@ -97,14 +99,13 @@ func (f *Facts) entry(field Field, part string) (job.Entry, bool) {
 		f.reads = append(f.reads, key)
 	}
 	e, standing := f.state.Lookup(f.visit, part, field.ID, field.Setup)
-	name := []any{"field", field.Label, "part", bank.Name(part)}
 	switch {
 	case f.state.UnknownField(job.Key{Visit: f.visit, Part: part, Field: field.ID}):
-		x := finding.CannotTell(sayNewer.With(name...), sayUpdate.With())
+		x := finding.CannotTell(sayNewer.With("field", field.Label, "part", bank.Name(part)), sayUpdate.With())
 		f.trouble = &x
 		return job.Entry{}, false
 	case standing == job.Conflict:
-		x := finding.CannotTell(sayConflict.With(name...), sayChoose.With())
+		x := finding.CannotTell(sayConflict.With("field", field.Label, "part", bank.Name(part)), sayChoose.With())
 		f.trouble = &x
 		return job.Entry{}, false
 	case standing != job.One:

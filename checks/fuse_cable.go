@@ -50,7 +50,7 @@ func (f *Facts) fusedConductors(fuse string) []string {
 		return []string{"lead.p"}
 	}
 	var inside, outside []string
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		switch {
 		case l.Of == branch:
 			inside = append(inside, l.ID)

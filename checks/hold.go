@@ -110,12 +110,12 @@ func (f *Facts) Holds() []Hold {
 		return nil
 	}
 	var out []Hold
-	for _, l := range f.layout.Links() {
+	for _, l := range f.links {
 		if l.Kind == bank.Series {
 			out = append(out, f.seriesHold(l))
 		}
 	}
-	for _, l := range f.layout.Links() {
+	for _, l := range f.links {
 		if l.Kind == bank.Parallel {
 			out = append(out, f.parallelHold(l))
 		}

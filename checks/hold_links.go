@@ -167,7 +167,7 @@ func (f *Facts) otherSideClosed(l bank.Link) bool {
 	beside := f.layout.Beside(l.ID)
 	found := false
 	f.quietly(func() {
-		for _, other := range f.layout.Links() {
+		for _, other := range f.links {
 			if other.ID == l.ID || other.Kind != bank.Parallel || !closed.Yes(f, other.ID) {
 				continue
 			}

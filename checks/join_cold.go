@@ -50,7 +50,7 @@ func evalJoinCold(f *Facts, part string) []finding.Finding {
 // last of its links was closed, or now while one of them is open.
 func (f *Facts) joinedAt(part string) time.Time {
 	var last time.Time
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		if l.Kind != bank.Parallel || part != "bank" && l.Of != part {
 			continue
 		}

@@ -153,7 +153,7 @@ func (f *Facts) joinMost(part string) (base[unit.Ampere], *finding.Finding) {
 	if fuse, ok := joinFuse.Plain(f, "bank"); ok && fuse < most.Value {
 		most = base[unit.Ampere]{fuse, finding.Maker, cite.Maker("").Line()}
 	}
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		if l.Kind != bank.Parallel || part != "bank" && l.Of != part {
 			continue
 		}

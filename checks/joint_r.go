@@ -76,7 +76,7 @@ var leastCurrents = []struct {
 // were measured.
 func jointParts(f *Facts) ([]string, say.Line) {
 	parts := f.Layout().Joints()
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		for _, k := range f.state.KeysFrom(f.visit, l.ID+"~") {
 			if kind, ok := bank.PartKind(k.Part); ok && kind == bank.KindJoint && !slices.Contains(parts, k.Part) {
 				parts = append(parts, k.Part)

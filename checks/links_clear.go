@@ -101,7 +101,7 @@ func (f *Facts) undrawnLink() (x finding.Finding, found bool) {
 // shorts reports whether a link would make a dead short with any parallel link
 // of the drawing closed.
 func (f *Facts) shorts(id string) bool {
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		if l.Kind == bank.Parallel && f.Layout().Shorts(l.ID, id) {
 			return true
 		}

@@ -125,7 +125,7 @@ func (f *Facts) joinedDuring(run []stop) (link string, joined bool) {
 			in[b] = s.shown.Lam
 		}
 	}
-	for _, l := range f.Layout().Links() {
+	for _, l := range f.links {
 		if l.Kind != bank.Parallel {
 			continue
 		}

@@ -180,7 +180,7 @@ func (r *root) matrixTable(caption string, parts []string, fields []checks.Field
 // overrides lists every decision that a person took on.
 func (r *root) overrides() app.UI {
 	var rows []app.UI
-	for _, h := range r.job.holds {
+	for _, h := range r.job.holds() {
 		if h.Taken == nil {
 			continue
 		}

@@ -52,7 +52,7 @@ func (j *opened) holdBefore(k finding.Key) (checks.Hold, bool) {
 	for _, b := range j.facts.BlocksOf(k.Part) {
 		in[j.facts.Layout().StringOf(b)] = true
 	}
-	for _, h := range j.holds {
+	for _, h := range j.holds() {
 		if h.Gate != "series" || h.Done {
 			continue
 		}

@@ -25,7 +25,7 @@ type opened struct {
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
-	holds    []checks.Hold
+	held     []checks.Hold // made when first asked for; see holds
 	one      sync.Mutex // one act at a time
 }
 
@@ -88,7 +88,15 @@ func (j *opened) judge() {
 	}
 	j.facts = checks.NewFacts(j.state, j.visit, now())
 	j.findings = checks.Run(j.facts)
-	j.holds = j.facts.Holds()
+	j.held = nil
+}
+
+// holds lists the hold points as the last judging has them.
+func (j *opened) holds() []checks.Hold {
+	if j.held == nil {
+		j.held = j.facts.Holds()
+	}
+	return j.held
 }
 
 // changedElsewhere takes in what another tab kept.
@@ -228,7 +236,7 @@ func (r *root) forgetUnkept(j *opened) {
 		r.newWriter(fresh)
 		fresh.judge()
 	}
-	j.state, j.blobs, j.writer, j.facts, j.findings, j.holds = fresh.state, fresh.blobs, fresh.writer, fresh.facts, fresh.findings, fresh.holds
+	j.state, j.blobs, j.writer, j.facts, j.findings, j.held = fresh.state, fresh.blobs, fresh.writer, fresh.facts, fresh.findings, nil
 }
 
 // newStamp names and times one event.

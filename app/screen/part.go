@@ -21,7 +21,7 @@ func (r *root) viewPart(part string) page {
 	for _, k := range r.conflicts(part) {
 		main = append(main, r.conflict(k))
 	}
-	for _, h := range r.job.holds {
+	for _, h := range r.job.holds() {
 		if h.Part == part {
 			main = append(main, r.holdCard(h))
 		}
@@ -110,7 +110,7 @@ func (r *root) holdCard(h checks.Hold) app.UI {
 func (r *root) holdRows(s checks.Stage) []app.UI {
 	stage := map[string]checks.Stage{"series": checks.Wire, "parallel": checks.Wire, "main": checks.SwitchOn, "charge": checks.FirstCharge, "test": checks.Prove}
 	var rows []app.UI
-	for _, h := range r.job.holds {
+	for _, h := range r.job.holds() {
 		if stage[h.Gate] != s {
 			continue
 		}

@@ -1,6 +1,9 @@
 package finding
 
 import (
+	"strconv"
+	"strings"
+
 	"lugmark/core/figure"
 	"lugmark/core/measure"
 	"lugmark/core/say"
@@ -109,16 +112,6 @@ func agrees(low, high, saidLow, saidHigh float64, l Limit, show unit.Symbol) boo
 
 // number reads a said figure back, without its thousands groups.
 func number(f say.Figure) float64 {
-	n, _ := unit.Parse(stripSpaces(f.Digits), unit.Symbol("ratio"), true)
-	return n.Value
-}
-
-func stripSpaces(s string) string {
-	out := make([]rune, 0, len(s))
-	for _, r := range s {
-		if r != '\u00a0' {
-			out = append(out, r)
-		}
-	}
-	return string(out)
+	x, _ := strconv.ParseFloat(strings.ReplaceAll(f.Digits, "\u00a0", ""), 64)
+	return x
 }

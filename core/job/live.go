@@ -30,6 +30,9 @@ func (s *State) entries(k Key, which func(*placed) bool) (out []Entry) {
 // Get returns the value of k. On Conflict the entry is zero, so that no rival
 // can be taken for the answer; [State.Live] has them all.
 func (s *State) Get(k Key) (Entry, Standing) {
+	if c := s.cells[k]; c != nil && len(c.values) == 1 && !s.gone(c.values[0]) {
+		return s.entry(c.values[0]), One // the usual case, without a list
+	}
 	return settle(s.Live(k))
 }
 
