@@ -26,7 +26,7 @@ type opened struct {
 	facts    *checks.Facts
 	findings []finding.Finding
 	held     []checks.Hold // made when first asked for; see holds
-	one      sync.Mutex // one act at a time
+	one      sync.Mutex    // one act at a time
 }
 
 // firstVisit is commissioning; return visits count on.
