@@ -15,15 +15,14 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 	switch v.Kind {
 	case job.KindQuantity:
 		return r.voice.Figure(say.Figure{Digits: v.Number, Unit: v.Unit})
-	case job.KindChoice:
+	case job.KindChoice, job.KindText:
+		text := v.Choice + v.Text // one of them is empty
 		for _, o := range f.Options {
-			if o.Code == v.Choice {
+			if o.Code == text {
 				return r.say(o.Label.With())
 			}
 		}
-		return v.Choice
-	case job.KindText:
-		return v.Text
+		return text
 	case job.KindPersonal:
 		s, ok := job.Text(r.job.blobs, v.X)
 		if !ok {

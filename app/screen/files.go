@@ -83,21 +83,32 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 	if file.Now.IsZero() {
 		file.Now = now()
 	}
-	ctx.Async(func() {
+	r.home.Async(func() {
 		j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
 		r.newWriter(j)
-		start := func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+		keep := func(stamp stamper) error {
+			stamped, blobs, err := r.keepAct(j, "", stamp)
+			if err != nil {
+				return err
+			}
+			return j.apply(stamped, blobs)
+		}
+		err := keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 			e, err := w.Start(at(), "bank")
 			return []job.Stamped{e}, nil, err
-		}
-		err := r.keepAct(j, "", start)
+		})
 		for _, batch := range file.Batches(shift) {
 			if err != nil {
 				break
 			}
-			err = r.keepAct(j, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			err = keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 				return plain.Stamps(batch, w, j.state, at, salt)
 			})
+		}
+		if err == nil {
+			j.judge()
+			line, _ := json.Marshal(r.summarise(j))
+			err = r.device.Store.Keep(job.Act{Job: j.id, Summary: line})
 		}
 		r.dispatch(ctx, func(ctx app.Context) {
 			if err != nil {
@@ -121,7 +132,7 @@ func (r *root) importRecord(ctx app.Context, raw []byte) {
 		r.notice = notice{says: sayDamaged.With("line", itoa(faults[0].Line), "text", faults[0].Why), bad: true}
 		return
 	}
-	ctx.Async(func() {
+	r.home.Async(func() {
 		var err error
 		jobs := map[string]bool{}
 		for at := 0; at < len(contents.Events) && err == nil; at += importBatch {

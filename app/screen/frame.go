@@ -96,7 +96,7 @@ func (r *root) onAct(ctx app.Context, _ app.Event) {
 	}
 	defer r.recovered()
 	r.acts[i](ctx)
-	ctx.Defer(r.settle)
+	r.home.Defer(r.settle)
 }
 
 // recovered keeps a fault in one act from ending the program.

@@ -85,7 +85,7 @@ func (r *root) pick(id, legend string, options [][2]string) app.UI {
 func (r *root) onPick(ctx app.Context, _ app.Event) {
 	src := ctx.JSSrc()
 	r.text[src.Get("dataset").Get("sync").String()] = src.Get("value").String()
-	ctx.Defer(r.settle)
+	r.home.Defer(r.settle)
 }
 
 // stepper counts up and down within 1 and most.

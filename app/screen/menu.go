@@ -57,7 +57,7 @@ type storageState struct {
 
 // askStorage asks the browser to keep the record when space gets short.
 func (r *root) askStorage(ctx app.Context) {
-	ctx.Async(func() {
+	r.home.Async(func() {
 		granted, known := r.device.Store.Persist()
 		used, quota := r.device.Store.Estimate()
 		r.dispatch(ctx, func(app.Context) { r.storage = storageState{true, granted, known, used, quota} })

@@ -106,6 +106,7 @@ func (r *root) begin(ctx app.Context, changes []change, then func(ctx app.Contex
 	}
 	j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
 	r.newWriter(j)
+	j.judge()
 	r.job = j
 	r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 		start, err := w.Start(at(), "bank")

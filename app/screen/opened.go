@@ -38,7 +38,7 @@ func (r *root) openJob(ctx app.Context, id string, then func(app.Context)) {
 		then(ctx)
 		return
 	}
-	ctx.Async(func() {
+	r.home.Async(func() {
 		j, err := r.load(id)
 		r.dispatch(ctx, func(ctx app.Context) {
 			if err != nil {
@@ -106,7 +106,7 @@ func (r *root) changedElsewhere(ctx app.Context, id string) {
 		return
 	}
 	j := r.job
-	ctx.Async(func() {
+	r.home.Async(func() {
 		events, blobs, err := r.device.Store.Job(id)
 		r.dispatch(ctx, func(ctx app.Context) {
 			if err != nil || r.job != j {
@@ -172,71 +172,85 @@ func stampChange(w *job.Writer, at job.Stamp, k job.Key, c change) (job.Stamped,
 	return e, blobs, err
 }
 
-// act1 is one act of a person: stamped, signed, kept in one transaction,
-// applied, judged. Acts wait for one another.
-func (r *root) act1(ctx app.Context, draft string, stamp func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error), then func(ctx app.Context, kept bool)) {
+// act1 is one act of a person: stamped, signed, kept in one transaction, and
+// only then applied, judged and shown. Acts wait for one another. The context
+// of the button is not used for what comes after: the button may be gone.
+func (r *root) act1(_ app.Context, draft string, stamp stamper, then func(ctx app.Context, kept bool)) {
 	j := r.job
 	r.busy = true
-	ctx.Async(func() {
+	r.home.Async(func() {
 		j.one.Lock()
-		err := r.keepAct(j, draft, stamp)
+		stamped, blobs, err := r.keepAct(j, draft, stamp)
 		j.one.Unlock()
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(r.home, func(ctx app.Context) {
 			r.busy = false
 			if err != nil {
 				app.Logf("lugmark: keep: %v", err)
 				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+			} else if err := j.apply(stamped, blobs); err != nil {
+				reportFault(err)
+			}
+			if err == nil {
+				j.judge()
+				r.keepSummary(j)
 			}
 			then(ctx, err == nil)
 		})
 	})
 }
 
-// keepAct does the work of act1 outside the goroutine of the screen.
-func (r *root) keepAct(j *opened, draft string, stamp func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error)) error {
+// stamper makes the events and blobs of an act.
+type stamper func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error)
+
+// keepAct stamps, signs and keeps, outside the goroutine of the screen. When
+// it fails nothing was kept that is shown; whether the store has something all
+// the same is not known, so a new stream begins.
+func (r *root) keepAct(j *opened, draft string, stamp stamper) ([]job.Stamped, []job.Blob, error) {
 	mark := j.writer.Mark
 	stamped, blobs, err := stamp(j.writer, newStamp)
 	if err != nil {
 		j.writer.Undo(mark)
-		return err
+		return nil, nil, err
 	}
 	act := job.Act{Job: j.id, Blobs: blobs, Draft: draft}
 	for _, e := range stamped {
 		sig, err := r.device.Sign(e.Hash[:])
 		if err != nil {
 			j.writer.Undo(mark)
-			return fmt.Errorf("screen: sign: %w", err)
+			return nil, nil, fmt.Errorf("screen: sign: %w", err)
 		}
 		act.Events = append(act.Events, e.Signed(sig))
 	}
+	if err := r.device.Store.Keep(act); err != nil {
+		r.newWriter(j)
+		return nil, nil, err
+	}
+	return stamped, blobs, nil
+}
+
+// apply takes what was kept into the record on the screen.
+func (j *opened) apply(stamped []job.Stamped, blobs []job.Blob) error {
 	for _, b := range blobs {
 		j.blobs[b.Sum] = b.Data
 	}
 	for _, e := range stamped {
 		if err := j.state.Apply(e.Event); err != nil {
-			return err
+			return fmt.Errorf("screen: apply %s: %w", e.Event.ID, err)
 		}
 	}
-	j.judge()
-	act.Summary, _ = json.Marshal(r.summarise(j))
-	if err := r.device.Store.Keep(act); err != nil {
-		r.forgetUnkept(j)
-		return err
-	}
+	j.missing = false
 	return nil
 }
 
-// forgetUnkept takes the record back to what the store has: nothing that was
-// not kept may stay in view. Whether the failed save left something behind is
-// not known, so a new stream begins.
-func (r *root) forgetUnkept(j *opened) {
-	fresh, err := r.load(j.id)
-	if err != nil || fresh.missing {
-		fresh = &opened{id: j.id, visit: j.visit, state: job.New(j.id), blobs: job.Blobs{}}
-		r.newWriter(fresh)
-		fresh.judge()
+// keepSummary writes the job's line in the list of jobs, after the act that
+// changed it. It is a cache: written with the act it would have to be made
+// before the act was kept.
+func (r *root) keepSummary(j *opened) {
+	line, err := json.Marshal(r.summarise(j))
+	if err != nil {
+		return
 	}
-	j.state, j.blobs, j.writer, j.facts, j.findings, j.held = fresh.state, fresh.blobs, fresh.writer, fresh.facts, fresh.findings, nil
+	r.home.Async(func() { r.device.Store.Keep(job.Act{Job: j.id, Summary: line}) })
 }
 
 // newStamp names and times one event.

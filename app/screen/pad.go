@@ -71,6 +71,9 @@ func (r *root) typed(ctx app.Context, text string) {
 	}
 	r.setValue(text)
 	r.read.doubt, r.read.near = say.Line{}, ""
+	if r.notice.bad {
+		r.notice = notice{}
+	}
 	r.saveDraft(ctx)
 }
 
@@ -85,7 +88,7 @@ func (r *root) clearValue() {
 func (r *root) onReading(ctx app.Context, _ app.Event) {
 	defer r.recovered()
 	r.typed(ctx, ctx.JSSrc().Get("value").String())
-	ctx.Defer(r.settle)
+	r.home.Defer(r.settle)
 }
 
 // onReadingKey keeps on Enter.
@@ -94,7 +97,7 @@ func (r *root) onReadingKey(ctx app.Context, e app.Event) {
 	if e.Get("key").String() == "Enter" {
 		e.PreventDefault()
 		r.keepReading(ctx, false)
-		ctx.Defer(r.settle)
+		r.home.Defer(r.settle)
 		return
 	}
 	ctx.PreventUpdate()
@@ -104,5 +107,5 @@ func (r *root) onReadingKey(ctx app.Context, e app.Event) {
 // the same digits.
 func (r *root) saveDraft(ctx app.Context) {
 	key, text := r.draftKey(), r.text["value"]
-	ctx.Async(func() { r.device.Store.PutDraft(key, text) })
+	r.home.Async(func() { r.device.Store.PutDraft(key, text) })
 }

@@ -35,7 +35,7 @@ func (r *root) enterReading(ctx app.Context, field, part string) {
 	r.read = reading{field: f, part: part, parts: checks.RoundParts(r.job.facts.Layout(), f), again: again}
 	r.text["value"] = ""
 	key := r.draftKey()
-	ctx.Async(func() {
+	r.home.Async(func() {
 		text, there, err := r.device.Store.Draft(key)
 		if err != nil || !there {
 			return
@@ -158,6 +158,8 @@ func (r *root) readingSays() app.UI {
 	var extra []app.UI
 	n, slip := unit.Parse(r.text["value"], r.read.field.Entry(), r.read.field.Signed)
 	switch {
+	case r.notice.bad:
+		state, text = "fail", r.say(r.notice.says)
 	case !r.read.doubt.Empty():
 		state, text = "unk", r.say(r.read.doubt)
 		if r.read.near != "" {
@@ -170,12 +172,7 @@ func (r *root) readingSays() app.UI {
 			r.button("btn", r.t("read.retype", "Type again"), func(app.Context) { r.clearValue(); r.focus = "value" }),
 			r.button("btn", r.t("read.really", "It really shows that"), func(ctx app.Context) { r.keepReading(ctx, true) }))
 	case r.text["value"] == "" && !r.notice.says.Empty() && !r.read.again:
-		text = r.say(r.notice.says)
-		if r.notice.bad {
-			state = "fail"
-		} else {
-			state = "pass"
-		}
+		state, text = "pass", r.say(r.notice.says)
 		if r.notice.undo != nil {
 			extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
 		}

@@ -21,6 +21,7 @@ func Root(open func() (Device, error)) app.Composer { return &root{open: open} }
 type root struct {
 	app.Compo
 	open func() (Device, error)
+	home app.Context // of the root itself, which is always there; a button's may be gone
 
 	device  Device
 	ready   bool
@@ -50,13 +51,14 @@ type root struct {
 
 // OnMount opens the store and starts the minute.
 func (r *root) OnMount(ctx app.Context) {
+	r.home = ctx
 	r.text, r.slips = map[string]string{}, map[string]say.Line{}
 	r.prefs = loadPrefs()
 	r.voice = r.prefs.voice()
 	r.prefs.show()
 	r.watchShell(ctx)
 	r.tick(ctx)
-	ctx.Async(func() {
+	r.home.Async(func() {
 		device, err := r.open()
 		r.dispatch(ctx, func(ctx app.Context) {
 			if err != nil {
@@ -77,7 +79,7 @@ func (r *root) OnMount(ctx app.Context) {
 
 // paintedFirst tells the page that the first real screen is up.
 func (r *root) paintedFirst(ctx app.Context) {
-	ctx.Defer(func(app.Context) { app.Window().Set("lugmarkReady", true) })
+	r.home.Defer(func(app.Context) { app.Window().Set("lugmarkReady", true) })
 }
 
 // OnNav follows the address.
@@ -90,7 +92,7 @@ func (r *root) OnNav(ctx app.Context) {
 	if r.ready {
 		r.arrive(ctx)
 	}
-	ctx.Defer(r.settle)
+	r.home.Defer(r.settle)
 }
 
 // arrive prepares what the address needs: the job that it names, the texts of
@@ -117,20 +119,20 @@ func (r *root) arrive(ctx app.Context) {
 
 // tick judges again each minute: rests end and temperatures grow stale.
 func (r *root) tick(ctx app.Context) {
-	ctx.After(time.Minute, func(ctx app.Context) {
+	r.home.After(time.Minute, func(ctx app.Context) {
 		if r.job != nil && !r.busy {
 			r.job.judge()
 		}
 		r.tick(ctx)
-		ctx.Defer(r.settle)
+		r.home.Defer(r.settle)
 	})
 }
 
 // dispatch runs f on the goroutine of the screen and settles the page after it.
-func (r *root) dispatch(ctx app.Context, f func(app.Context)) {
-	ctx.Dispatch(func(ctx app.Context) {
+func (r *root) dispatch(_ app.Context, f func(app.Context)) {
+	r.home.Dispatch(func(ctx app.Context) {
 		f(ctx)
-		ctx.Defer(r.settle)
+		r.home.Defer(r.settle)
 	})
 }
 

@@ -50,7 +50,7 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 	case "enter":
 		r.enterForm(at.a, at.b)
 	}
-	ctx.Defer(r.settle)
+	r.home.Defer(r.settle)
 }
 
 // page is one screen, ready to be framed.

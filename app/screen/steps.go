@@ -85,6 +85,17 @@ func (r *root) viewStage(id string) page {
 	return page{title: r.say(s.Title().With()), sub: r.job.text("site", "name"), back: r.to("steps"), main: main, foot: r.nextFoot("steps")}
 }
 
+// settingName says which of several findings of one check this is.
+func (r *root) settingName(name string) string {
+	switch name {
+	case "temp-comp":
+		return r.t("limit.temp-comp", "temperature compensation")
+	case "absorption-measured":
+		return r.t("limit.absorption-measured", "absorption, measured")
+	}
+	return r.t("limit."+name, name)
+}
+
 // foundGroups lists what a stage found: one line for a check with one finding,
 // a folded list for a check with many.
 func (r *root) foundGroups(s checks.Stage) []app.UI {
@@ -129,7 +140,7 @@ func (r *root) limitName(x finding.Finding) string {
 	for _, other := range r.job.findings {
 		if other.Check() == x.Check() && other.Part() == x.Part() {
 			if ol, has := other.Limit(); has && ol.Name != l.Name {
-				return ": " + r.t("limit."+l.Name, l.Name)
+				return ": " + r.settingName(l.Name)
 			}
 		}
 	}

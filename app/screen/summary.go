@@ -99,7 +99,7 @@ func (j *opened) energy(r *root) string {
 
 // loadJobs reads the lines of all jobs.
 func (r *root) loadJobs(ctx app.Context, then func(app.Context)) {
-	ctx.Async(func() {
+	r.home.Async(func() {
 		lines, err := r.device.Store.Summaries()
 		var list []summary
 		for id, raw := range lines {

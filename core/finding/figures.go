@@ -86,6 +86,9 @@ func Predicted[Q unit.Quantity](v measure.Interval[Q], show unit.Symbol, l Limit
 	for digits := 3; digits <= maxDigits; digits++ {
 		low, high := figure.Range(f.Low, f.High, show, digits)
 		f.Text = sayRange.With("low", low, "high", high)
+		if low == high {
+			f.Text = sayTyped.With("value", low)
+		}
 		if agrees(f.Low, f.High, number(low), number(high), l, show) {
 			break
 		}
