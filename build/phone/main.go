@@ -28,8 +28,15 @@ func main() {
 	flag.StringVar(&o.Out, "out", "web/shell", "folder to write; what else is in it goes, except .keep")
 	flag.StringVar(&o.Release, "release", "0.1", "what the app calls itself in the record")
 	flag.IntVar(&o.Quality, "quality", 11, "brotli quality, 0 to 11; 11 takes half a minute, 5 a second")
+	named := flag.String("named", "", "write only the app, with its functions' names in it, to this file")
 	flag.Parse()
-	if err := run(o); err != nil {
+	var err error
+	if *named != "" {
+		err = writeNamed(*named, o.Release)
+	} else {
+		err = run(o)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "phone:", err)
 		os.Exit(1)
 	}
@@ -53,7 +60,7 @@ func run(o options) error {
 		fmt.Printf("%s is up to date\n", o.Out)
 		return nil
 	}
-	wasm, err := buildWasm(o.Release)
+	wasm, err := buildWasm(o.Release, false)
 	if err != nil {
 		return err
 	}
@@ -65,4 +72,13 @@ func run(o options) error {
 		return err
 	}
 	return writeStamp(o.Out, inputs)
+}
+
+// writeNamed writes the app as build/size weighs it package by package.
+func writeNamed(file, release string) error {
+	wasm, err := buildWasm(release, true)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, wasm, 0o644)
 }

@@ -134,7 +134,7 @@ func weighShell(dir string) (set, error) {
 // would install of it.
 func weighHello() (set, error) {
 	out := filepath.Join("build", "dist", "hello.wasm")
-	if err := buildWasm(out, "./build/size/hello", "-s -w"); err != nil {
+	if err := buildHello(out); err != nil {
 		return nil, err
 	}
 	app.Route("/", func() app.Composer { return &page{} })
@@ -188,14 +188,14 @@ type page struct{ app.Compo }
 
 func (p *page) Render() app.UI { return app.H1().Text("Hello World!") }
 
-func buildWasm(out, pkg, ldflags string) error {
+func buildHello(out string) error {
 	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
 		return err
 	}
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags", ldflags, "-o", out, pkg)
+	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w", "-o", out, "./build/size/hello")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if said, err := cmd.CombinedOutput(); err != nil {
-		return fmt.Errorf("build %s: %w\n%s", pkg, err, said)
+		return fmt.Errorf("build the hello world: %w\n%s", err, said)
 	}
 	return nil
 }
