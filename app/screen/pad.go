@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/checks"
 	"lugmark/core/draw"
 	"lugmark/core/say"
 )
@@ -63,18 +64,24 @@ func (r *root) deleteKey(ctx app.Context) {
 // typed takes in what now stands in the input, and sets the point of a usual
 // reading by itself: 1320 becomes 13.20.
 func (r *root) typed(ctx app.Context, text string) {
-	whole := r.read.field.Whole
-	digits := strings.TrimPrefix(text, "-")
-	if grew := len(text) > len(r.text["value"]); grew && whole > 0 && len(digits) == whole+1 && strings.Trim(digits, "0123456789") == "" {
-		at := len(text) - 1
-		text = text[:at] + r.prefs.separator() + text[at:]
-	}
+	text = pointed(r.read.field, r.text["value"], text, r.prefs.separator())
 	r.setValue(text)
 	r.read.doubt, r.read.near = say.Line{}, ""
 	if r.notice.bad {
 		r.notice = notice{}
 	}
 	r.saveDraft(ctx)
+}
+
+// pointed sets the point of a usual reading when one digit more was typed than
+// stands before it.
+func pointed(f checks.Field, before, text, separator string) string {
+	digits := strings.TrimPrefix(text, "-")
+	if grew := len(text) > len(before); grew && f.Whole > 0 && len(digits) == f.Whole+1 && strings.Trim(digits, "0123456789") == "" {
+		at := len(text) - 1
+		return text[:at] + separator + text[at:]
+	}
+	return text
 }
 
 func (r *root) setValue(text string) { r.text["value"] = text }
