@@ -40,7 +40,7 @@ size: ## what the phone app weighs, beside the smallest go-app program
 	go run ./build/size
 
 fmt: ## format every Go file
-	gofmt -l -w app build checks core web
+	gofmt -l -w $$(git ls-files "*.go")
 
 build: ## the program as it is released, with the phone app in it, into build/dist
 	go run ./build/phone -release $(RELEASE) -quality 11

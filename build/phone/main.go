@@ -52,6 +52,9 @@ type options struct {
 // run builds, unless the last build was from the same inputs and its files are
 // all still there.
 func run(o options) error {
+	if err := lock(); err != nil {
+		return err
+	}
 	inputs, err := hashInputs(o)
 	if err != nil {
 		return err
