@@ -22,7 +22,7 @@ func (r *root) viewHold(gate, part string) page {
 	if h.Done || h.Released() {
 		title = r.say(h.Title)
 	}
-	main = append(main, app.H2().Class("big").Text(title))
+	main = append(main, app.H2().Class("hold-title").Text(title))
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
 	}

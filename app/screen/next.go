@@ -25,7 +25,7 @@ func (r *root) nextStep() step {
 	}
 	k, known := r.job.wants(x)
 	if h, ok := r.job.holdBefore(k); known && ok {
-		return step{r.say(h.Title), r.t("next.hold", "Before the next reading; see what releases it"), r.to("hold", h.Gate, h.Part)}
+		return step{r.t("next.close", "Close a link"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}
 	}
 	if !known {
 		return step{r.about(x), r.say(x.Next()), r.to("stage", string(stageOf(x)))}
