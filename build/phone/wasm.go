@@ -27,7 +27,11 @@ func buildWasm(release string, named bool) ([]byte, error) {
 	}
 	out := filepath.Join(scratch, fmt.Sprintf("app-%d.wasm", os.Getpid()))
 	defer os.Remove(out)
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-o", out}
+	lean, err := leanModule()
+	if err != nil {
+		return nil, err
+	}
+	args := []string{"build", "-modfile=" + lean, "-trimpath", "-buildvcs=false", "-o", out}
 	for _, pkg := range notInlined {
 		args = append(args, "-gcflags=lugmark/"+pkg+"=-l")
 	}
