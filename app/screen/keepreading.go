@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -31,6 +32,10 @@ var (
 // others before it is measured twice: 0.30 V, our choice; a mistyped digit must
 // not condemn a block.
 const farApart = 0.30
+
+// onePass is how old the others may be to belong to the same pass along the
+// bank; older ones were read in another state of charge. Our choice.
+const onePass = 3 * time.Hour
 
 // keepReading keeps what stands in the input. Really says that the meter does
 // show a value that this thing cannot have.
@@ -135,7 +140,7 @@ func (r *root) farFromOthers(v float64) (say.Line, bool) {
 	var others []float64
 	for _, p := range r.read.parts {
 		e, s := r.job.state.Lookup(r.job.visit, p, f.ID, false)
-		if p == r.read.part || s != job.One || e.Value.Kind != job.KindQuantity {
+		if p == r.read.part || s != job.One || e.Value.Kind != job.KindQuantity || now().Sub(e.Moment()) > onePass {
 			continue
 		}
 		if n, ok := unit.Stored(e.Value.Number, unit.Symbol(e.Value.Unit)); ok {

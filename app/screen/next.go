@@ -23,6 +23,10 @@ func (r *root) nextStep() step {
 	if !ok {
 		return step{r.t("next.done", "Nothing is left to do"), r.t("next.hand-over", "Look at the open points, then hand over."), r.to("handover")}
 	}
+	if x.Check() == "hazards-read" {
+		s := stageOf(x)
+		return step{r.say(s.Title().With()), r.t("next.cautions", "Read the cautions"), r.to("stage", string(s))}
+	}
 	k, known := r.job.wants(x)
 	if h, ok := r.job.holdBefore(k); known && ok {
 		return step{r.t("next.close", "Close a link"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}

@@ -182,8 +182,8 @@ func (r *root) readingSays() app.UI {
 		} else {
 			text = r.t("read.empty", "Nothing typed yet.")
 		}
-		if r.read.again {
-			state, text = "unk", r.t("read.again", "Kept, but far from its neighbours. Measure this one once more.")
+		if r.read.again && !r.notice.says.Empty() {
+			state, text = "unk", r.say(r.notice.says)
 			if r.notice.undo != nil {
 				extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
 			}
