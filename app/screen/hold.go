@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
@@ -35,7 +37,10 @@ func (r *root) viewHold(gate, part string) page {
 		rows = append(rows, r.clauseRows(h, c, 0)...)
 	}
 	main = append(main, app.Ul().Class("opens").Body(rows...))
-	if !h.Passed() {
+	if h.Taken != nil {
+		main = append(main, r.takenNote(h))
+	}
+	if !h.Passed() && !h.Done {
 		main = append(main, r.overrideBox(h))
 	}
 	return page{title: r.t("hold", "Hold point"), sub: r.say(h.Title), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
@@ -158,20 +163,27 @@ func (r *root) lastGapEntry(k finding.Key) app.UI {
 		}))
 }
 
+// takenNote says openly who overrides, why and what, and whether it still holds.
+func (r *root) takenNote(h checks.Hold) app.UI {
+	name := r.job.text(h.Taken.Who, "name")
+	reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+	if h.Taken.Lapsed {
+		return r.ruled("unk", app.P().Text(r.t("hold.lapsed", "The override by {name} no longer holds: something else does not pass any more.", "name", name)))
+	}
+	var over []app.UI
+	for _, o := range h.Taken.Over {
+		check, part, _ := strings.Cut(o, "@")
+		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(r.titleOf(check))))
+	}
+	return r.ruled("unk", app.P().Body(app.B().Text(r.t("hold.taken", "Overridden by {name}", "name", name))), app.P().Text(reason), app.Ul().Body(over...))
+}
+
 // overrideBox lets a named person go on, unless nobody may.
 func (r *root) overrideBox(h checks.Hold) app.UI {
 	if !h.Barred.Empty() {
 		return app.Div().Class("ruled", "fail").Body(mark(draw.Fail), app.Div().Body(app.P().Text(r.say(h.Barred))))
 	}
 	body := []app.UI{app.P().Text(r.t("hold.override-text", "The verdicts stay as they are. Your name and reason are printed on the handover sheet."))}
-	if h.Taken != nil {
-		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
-		says := r.t("hold.taken", "Overridden by {name}: {reason}", "name", r.job.text(h.Taken.Who, "name"), "reason", reason)
-		if h.Taken.Lapsed {
-			says = r.t("hold.lapsed", "The override by {name} no longer holds: something else does not pass any more.", "name", r.job.text(h.Taken.Who, "name"))
-		}
-		body = append(body, app.P().Body(app.B().Text(says)))
-	}
 	body = append(body,
 		app.P().Text(r.t("hold.who", "Who decides: {name}", "name", r.job.text("p1", "name"))),
 		r.input("reason", r.t("hold.reason", "Reason, in a sentence"), "", "text"),

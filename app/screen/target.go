@@ -19,19 +19,35 @@ func (j *opened) has(k finding.Key) bool {
 	return standing != job.Missing
 }
 
-// wants gives the entry that would carry a finding on: the first one it read
-// that is not there, else the last reading it rests on.
+// wants gives the entry that would carry a finding on. What is to do wants the
+// first entry that is not there. What was judged wants its reading again, and
+// only where no reading was taken the first entry that is not there.
 func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
-	var last finding.Key
+	var missing, reading, entered finding.Key
 	for _, k := range x.Reads() {
-		if !j.has(k) {
-			return k, true
-		}
-		if f, ok := checks.FieldOf(k.Field, k.Part); ok && (f.Round || last == finding.Key{}) {
-			last = k
+		f, known := checks.FieldOf(k.Field, k.Part)
+		switch {
+		case !known:
+		case !j.has(k):
+			if missing == (finding.Key{}) {
+				missing = k
+			}
+		case f.Round:
+			reading = k
+		default:
+			entered = k
 		}
 	}
-	return last, last != finding.Key{}
+	order := []finding.Key{missing, reading, entered}
+	if x.Verdict() != finding.ToDo {
+		order = []finding.Key{reading, missing, entered}
+	}
+	for _, k := range order {
+		if k != (finding.Key{}) {
+			return k, true
+		}
+	}
+	return finding.Key{}, false
 }
 
 // wayTo is the address where an entry is made.
