@@ -68,7 +68,7 @@ func (d *DB) keepAct(act job.Act, look bool) error {
 			if isText(b.Type) {
 				t.store("texts").Call("put", b.Sum+" "+b.Type+" "+base64.StdEncoding.EncodeToString(b.Data), key)
 			} else {
-				t.store("files").Call("put", map[string]any{"type": b.Type, "data": bytesToJS(b.Data)}, key)
+				t.store("files").Call("put", blobToJS(b), key)
 			}
 		}
 		if act.Summary != nil {
@@ -168,6 +168,7 @@ func ofJob(id string) js.Value {
 // Blob implements [Store].
 func (d *DB) Blob(id, sum string) (b job.Blob, there bool, err error) {
 	key := js.ValueOf([]any{id, sum})
+	file := js.Undefined()
 	err = d.look(func(t *transaction) error {
 		text, err := await(t.store("texts").Call("get", key))
 		if err != nil {
@@ -178,14 +179,17 @@ func (d *DB) Blob(id, sum string) (b job.Blob, there bool, err error) {
 			b, err = parseText(text.String())
 			return err
 		}
-		file, err := await(t.store("files").Call("get", key))
-		if err != nil || file.IsUndefined() {
-			return err
-		}
-		there = true
-		b = job.Blob{Sum: sum, Type: file.Get("type").String(), Data: bytesFromJS(file.Get("data"))}
-		return nil
+		file, err = await(t.store("files").Call("get", key))
+		return err
 	}, "texts", "files")
+	if err == nil && !file.IsUndefined() {
+		// Its bytes are promised, so they are read after the transaction.
+		var data js.Value
+		if data, err = awaitPromise(file.Call("arrayBuffer")); err == nil {
+			there = true
+			b = job.Blob{Sum: sum, Type: file.Get("type").String(), Data: bytesFromJS(js.Global().Get("Uint8Array").New(data))}
+		}
+	}
 	return b, there, wrap(err, "read blob %s of %s", sum, id)
 }
 

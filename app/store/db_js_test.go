@@ -150,3 +150,29 @@ func TestDBTellsItsSpace(t *testing.T) {
 		t.Errorf("used %d of %d", used, quota)
 	}
 }
+
+func TestDBKnowsWhenTheBrowserThrewItAway(t *testing.T) {
+	inBrowser(t)
+	name, d := newDB(t)
+	if d.Lost() {
+		t.Error("a new store says that it was lost")
+	}
+	must(t, d.Keep(job.Act{Job: "j1", Summary: []byte("x")}))
+	d.Close()
+	again, err := Open(name)
+	must(t, err)
+	if again.Lost() {
+		t.Error("a store that is there says that it was lost")
+	}
+	again.Close()
+	_, err = await(js.Global().Get("indexedDB").Call("deleteDatabase", name))
+	must(t, err)
+	for i, want := range []bool{true, false} { // said once: then the new store is the store
+		empty, err := Open(name)
+		must(t, err)
+		if empty.Lost() != want {
+			t.Errorf("opened %d times after the loss, it says %v", i+1, empty.Lost())
+		}
+		empty.Close()
+	}
+}

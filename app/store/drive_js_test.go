@@ -108,6 +108,7 @@ func countWhole() error {
 			return fmt.Errorf("photo of act %d: there %v, %d bytes, %v", n, there, len(got.Data), err)
 		}
 	}
+	tell("lost", d.Lost())
 	tell("found", acts)
 	return nil
 }

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"syscall/js"
+
+	"lugmark/core/job"
 )
 
 // This file makes the browser's store bearable from Go: requests and promises
@@ -193,6 +195,12 @@ func bytesToJS(data []byte) js.Value {
 	array := js.Global().Get("Uint8Array").New(len(data))
 	js.CopyBytesToJS(array, data)
 	return array
+}
+
+// blobToJS makes a browser's Blob, which it keeps in a file of its own: a photo
+// in the browser's log would make each torn end of that log more likely.
+func blobToJS(b job.Blob) js.Value {
+	return js.Global().Get("Blob").New(js.ValueOf([]any{bytesToJS(b.Data)}), map[string]any{"type": b.Type})
 }
 
 func bytesFromJS(array js.Value) []byte {

@@ -19,16 +19,18 @@ import (
 //
 //	events     [job, stream, seq]  "stream seq base64(signature) raw"
 //	texts      [job, sum]          "sum type base64(data)", blobs of type text/…
-//	files      [job, sum]          {type, data}, all other blobs
+//	files      [job, sum]          Blob, all other blobs
 //	summaries  job                 JSON
 //	drafts     key                 text
 //	keys       "device"            {private, public} or {seed}
+//	           "born"              the name of this store, random
 type DB struct {
 	v       js.Value // IDBDatabase
 	channel js.Value // BroadcastChannel, or undefined
 	closed  atomic.Bool
 	end     sync.Once
 	keep    []js.Func // released by Close
+	lost    bool
 
 	watching sync.Mutex
 	watchers map[*func(string)]bool
@@ -60,6 +62,10 @@ func Open(name string) (*DB, error) {
 		return nil, fmt.Errorf("store: open %s: %w (%v)", name, ErrRefused, err)
 	}
 	d := &DB{v: v, watchers: map[*func(string)]bool{}}
+	if err := d.lookForLoss(name); err != nil {
+		v.Call("close")
+		return nil, wrap(err, "open %s", name)
+	}
 	d.listen(name)
 	d.on(v, "onversionchange", func(js.Value) { d.Close() }) // another tab changes the form: let it
 	d.on(v, "onclose", func(js.Value) { d.Close() })         // the browser took it away

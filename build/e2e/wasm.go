@@ -87,7 +87,7 @@ func (p *Phone) Results(url string) {
 // driven is what a driven page told last.
 type driven struct {
 	Kept, Found int
-	Done        bool
+	Done, Lost  bool
 	Error       string
 }
 

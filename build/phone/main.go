@@ -8,7 +8,7 @@
 // worker that an interrupted update leaves with nothing to serve. Mending it
 // means rewriting its text and noticing when the text changed; go-app's client
 // half asks for none of it, only for a first element in the body that it may
-// replace. So we start it ourselves and touch no line of go-app.
+// replace. So we start it ourselves.
 //
 // The same inputs give the same bytes: no time, no path, no commit goes in. The
 // version is a hash of what is served, so a rebuild that changed nothing offers
