@@ -5,7 +5,6 @@ import (
 
 	"lugmark/core/bank"
 	"lugmark/core/finding"
-	"lugmark/core/job"
 	"lugmark/core/measure"
 	"lugmark/core/unit"
 )
@@ -139,17 +138,17 @@ func firstOf(run []offset) (first time.Time) {
 // closedDuring finds a link, drawn or not, that was on when one of the gaps of
 // a run was read. Between strings the links inside a string do not count.
 func (f *Facts) closedDuring(run []offset, strings bool) (link string, on bool) {
-	of, latest := map[string]string{}, 0
-	lams := map[int]bool{}
+	of := map[string]string{}
+	reads := map[int]time.Time{}
 	for _, o := range run {
 		for _, b := range f.BlocksOf(o.part) {
 			of[b] = o.part
 		}
 		for _, g := range o.gaps {
-			lams[g.Lam], latest = true, max(latest, g.Lam)
+			reads[g.Lam] = g.At
 		}
 	}
-	for _, l := range f.everClosed(latest) {
+	for _, l := range f.everClosed(f.state.MaxLam()) {
 		touched := map[string]bool{}
 		for _, b := range f.BlocksOf(l) {
 			if of[b] != "" {
@@ -159,9 +158,8 @@ func (f *Facts) closedDuring(run []offset, strings bool) (link string, on bool) 
 		if len(touched) == 0 || strings && len(touched) < 2 {
 			continue
 		}
-		for lam := range lams {
-			e, standing := f.state.StandingAsOf(job.Key{Visit: f.visit, Part: l, Field: closed.ID}, lam)
-			if standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
+		for lam, at := range reads {
+			if f.wasOn(l, lam, at) {
 				return l, true
 			}
 		}

@@ -65,8 +65,11 @@ func evalGapVoltage(f *Facts, part string) []finding.Finding {
 		}
 		return one(finding.CannotTell(sayGapOver.With("a", bank.Name(over), "limit", exact(most, "mV")), f.nextOf(rested, part)).Against(limit).About(over))
 	}
+	whole := len(run)
 	if lack != nil {
-		return one(*lack)
+		if run = readGaps(run); len(run) < 2 {
+			return one(*lack)
+		}
 	}
 	if link, joined := f.closedDuring(run, strings); joined {
 		return one(finding.CannotTell(sayGapJoined.With("link", bank.Name(link)), sayGapOpen.With()).Against(limit))
@@ -84,6 +87,12 @@ func evalGapVoltage(f *Facts, part string) []finding.Finding {
 		x = finding.CannotTell(sayGapEarly.With("rest", exact(least, "h")), sayGapAgain.With())
 	case x.Verdict() == finding.Pass && f.passed(rested, part) && early:
 		x = finding.CannotTell(sayGapEarly.With("rest", exact(least, "h")), sayGapAgain.With())
+	}
+	if lack != nil && (x.Verdict() != finding.Fail || whole == len(run)) { // two that are surely apart need no third
+		return one(*lack)
+	}
+	if p, asleep := f.anyAsleep(run); asleep && x.Verdict() == finding.Pass {
+		return one(finding.CannotTell(sayGapAsleep.With("part", bank.Name(p)), sayAsleepNext.With()).Against(limit).About(p))
 	}
 	if x.Verdict() != finding.Pass {
 		x = x.About(high, low)
@@ -103,7 +112,7 @@ func (f *Facts) leastRest() unit.Second {
 // restedAt reports whether the blocks had rested at the time of a reading.
 func (f *Facts) restedAt(read time.Time, least unit.Second) (ok bool) {
 	f.quietly(func() {
-		if drift, known := f.drift(); known && drift <= largestDrift {
+		if drift, known := f.drift(); known && still(drift) {
 			ok = true
 			return
 		}

@@ -7,10 +7,16 @@ import (
 	"lugmark/core/finding"
 )
 
+// arrivedAwake says that every block showed itself awake on arrival.
+const arrivedAwake = "b1/arrival-voltage = 13.20 V\nb2/arrival-voltage = 13.20 V\nb3/arrival-voltage = 13.20 V\nb4/arrival-voltage = 13.20 V\n"
+
 // A common meter, ±(0.5 % + 3 counts), showing 0.1 mV, by hand: at 9.6 mV
 // U = 0.048 + 0.3 = 0.348 mV, at 10 mV 0.35 mV, at 10.4 mV 0.352 mV.
 func TestGapVoltage(t *testing.T) {
-	walk(t, twoByTwo, gapVoltageCheck, "", []row{
+	walk(t, twoByTwo, gapVoltageCheck, arrivedAwake, []row{
+		{"both asleep", restedAlike + "b1/rest-voltage = 0.000 V\nb2/rest-voltage = 0.000 V\nb2/gap-voltage = 0.0 mV", "sA", finding.CantTell, "hand: no gap between two open protections"},
+		{"both turned", restedAlike + "b1/rest-voltage = -13.500 V\nb2/rest-voltage = -13.500 V\nb2/gap-voltage = 0.0 mV", "sA", finding.CantTell, "hand: below 8 V"},
+		{"link on at the same moment", restedAlike + "b1.n~b2.p/closed = yes\nb2/gap-voltage = 1.0 mV, at -1s", "sA", finding.CantTell, "hand: not shown to be later"},
 		{"below", restedAlike + "b2/gap-voltage = 9.6 mV", "sA", finding.Pass, "hand: 9.6 + 0.348 = 9.948"},
 		{"below, the other way round", restedAlike + "b2/gap-voltage = -9.6 mV", "sA", finding.Pass, "hand: the sign does not matter"},
 		{"just below", restedAlike + "b2/gap-voltage = 9.7 mV", "sA", finding.CantTell, "hand: 9.7 + 0.3485 = 10.05"},
@@ -45,21 +51,21 @@ func TestGapVoltage(t *testing.T) {
 // near the first (hand).
 func TestTheWidestGapIsJudged(t *testing.T) {
 	three := bank.New(1, 3, bank.JoinGroups, bank.OneEnd)
-	walk(t, three, gapVoltageCheck, restedAlike, []row{
+	walk(t, three, gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"both above", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = 5.0 mV", "gA", finding.Pass, "hand: 6 + 0.33 ≤ 10"},
 		{"one above, one below", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = -6.0 mV", "gA", finding.Fail, "hand: 12 − 2·√(0.06²/3 + 0.1²/6) = 11.9 > 10"},
 	})
 	groups := bank.New(2, 2, bank.JoinGroups, bank.OneEnd)
-	walk(t, groups, gapVoltageCheck, restedAlike, []row{
+	walk(t, groups, gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"inside the second group", "b4/gap-voltage = 9.0 mV", "gB", finding.Pass, "hand: 9 + 0.345 ≤ 10, against block 3"},
 		{"all groups", "b2/gap-voltage = 1.0 mV\nb3/gap-voltage = 4.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.Pass, "hand: block 4 stands 4 + 4 above block 1, U 0.32 + 0.32"},
 		{"all groups, too far", "b2/gap-voltage = -1.0 mV\nb3/gap-voltage = 6.0 mV\nb4/gap-voltage = 5.0 mV", "bank", finding.Fail, "hand: block 4 stands 6 + 5 + 1 = 12 above block 2, U 0.33 + 0.325 + 0.305"},
 		{"the first of the second group is not read", "b2/gap-voltage = 1.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.ToDo, "boundary"},
 	})
-	walk(t, bank.New(1, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike, []row{
+	walk(t, bank.New(1, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"strings of one block", "b2/gap-voltage = 1.0 mV", "bank", finding.Pass, "hand: the block is the string"},
 	})
-	walk(t, bank.New(5, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike, []row{
+	walk(t, bank.New(5, 2, bank.JoinStrings, bank.OneEnd), gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"above 60 V", "sB/string-gap = 1.0 mV", "bank", finding.CantTell, "hand: 5 · 14.6 = 73 V; the method is not for it"},
 	})
 }

@@ -69,7 +69,10 @@ func (f *Facts) sheetMeter(id string, quantity unit.Symbol) (measure.Meter, bool
 		}
 		percent, hasPercent := meterPercent.Plain(f, id)
 		counts, hasCounts := meterCounts.Plain(f, id)
-		if !hasPercent && !hasCounts {
+		// A figure that is missing is not zero: without the percentage there is
+		// no sheet. A sheet may give none in counts; one that was put aside or
+		// disputed is not known.
+		if !hasPercent || !hasCounts && f.holds(meterCounts.Field, id) {
 			return
 		}
 		m = measure.Meter{ID: id, Measures: quantity, Percent: float64(percent), Counts: float64(counts)}

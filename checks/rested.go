@@ -5,6 +5,7 @@ import (
 
 	"lugmark/core/cite"
 	"lugmark/core/finding"
+	"lugmark/core/measure"
 	"lugmark/core/say"
 	"lugmark/core/unit"
 )
@@ -24,7 +25,7 @@ var rested = &Check{
 
 var (
 	sayRestDone  = say.Phrase{Key: "rested.pass", English: "The blocks rested {rest}. The limit is {limit}."}
-	sayRestDrift = say.Phrase{Key: "rested.drift", English: "No block moved more than {drift} in 30 minutes; the limit is 1 mV."}
+	sayRestDrift = say.Phrase{Key: "rested.drift", English: "No block moved by more than {drift} in 30 minutes; the limit is 1 mV."}
 	sayRestShort = say.Phrase{Key: "rested.later", English: "The blocks have rested {rest}; the rule asks {limit}. Before that their voltage still creeps."}
 	sayRestWait  = say.Phrase{Key: "rested.wait", English: "Wait until {due}, with nothing connected."}
 	sayRestEarly = say.Phrase{Key: "rested.early", English: "The voltages were read after {rest} of rest; the rule asks {limit}. A voltage that still creeps proves nothing."}
@@ -46,8 +47,9 @@ const (
 func evalRested(f *Facts, _ string) []finding.Finding {
 	limit, least, notes := lower(f, "rested", "rest", base[unit.Second]{shortestRest, finding.Practice, cite.CommonPractice.Line()})
 	limit = limit.In("h")
-	if drift, ok := f.drift(); ok && drift <= largestDrift {
-		return one(finding.Passes(sayRestDrift.With("drift", exact(drift, "mV"))).Against(limit).From(cite.RestDrift.Line()).Noting(notes...))
+	if drift, ok := f.drift(); ok && still(drift) {
+		still := finding.AtMost("drift", largestDrift, finding.Practice, cite.RestDrift.Line()).In("mV")
+		return one(finding.Passes(sayRestDrift.With("drift", finding.Measured(drift, "mV", still).Text)).Against(limit).From(cite.RestDrift.Line()).Noting(notes...))
 	}
 	last, ok := lastCurrent.Of(f, "bank")
 	if !ok {
@@ -84,21 +86,32 @@ func (f *Facts) firstRestReading() (first time.Time, ok bool) {
 }
 
 // drift is the largest movement between an early and the resting voltage of
-// any block, read at least 30 minutes apart with steps of 1 mV; ok is false
-// unless every block has both.
-func (f *Facts) drift() (largest unit.Volt, ok bool) {
+// any block, with its uncertainty: read at least 30 minutes apart with steps of
+// 1 mV, all of it after the last current; ok is false unless every block has
+// both.
+func (f *Facts) drift() (largest measure.Reading[unit.Volt], ok bool) {
+	last, flowed := lastCurrent.Of(f, "bank")
 	for _, b := range f.Layout().Blocks() {
 		early, hasEarly := firstVoltage.Of(f, b)
 		if !hasEarly {
-			return 0, false
+			return largest, false
 		}
 		late, hasLate := restVoltage.Of(f, b)
-		if !hasLate || late.At.Sub(early.At) < driftSpan || early.Step > largestDrift || late.Step > largestDrift {
-			return 0, false
+		if !hasLate || late.At.Sub(early.At) < driftSpan || early.Step > largestDrift || late.Step > largestDrift || flowed && early.At.Before(last) {
+			return largest, false
 		}
-		largest = max(largest, late.Value-early.Value, early.Value-late.Value)
+		d := difference(f, late, early, 0)
+		d.Value = max(d.Value, -d.Value)
+		if d.Value+d.U >= largest.Value+largest.U {
+			largest = d
+		}
 	}
-	return unit.Volt(float64(int(float64(largest)*1e4+0.5)) / 1e4), len(f.Layout().Blocks()) > 0
+	return largest, len(f.Layout().Blocks()) > 0
+}
+
+// still reports whether the drift shows that the blocks have come to rest.
+func still(drift measure.Reading[unit.Volt]) bool {
+	return measure.AtMost(drift.Interval(), largestDrift) == measure.Inside
 }
 
 // clock says a time in the offset of the time of judging; with the date when

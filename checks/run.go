@@ -49,15 +49,31 @@ func (f *Facts) matchRun(part string) ([]stop, *finding.Finding) {
 			parts = f.Layout().Blocks()
 		}
 	}
+	var lack *finding.Finding
 	for _, p := range parts {
 		v, ok := quantity.Of(f, p)
 		if !ok {
-			x := missing(quantity.Field, p)
-			return nil, &x
+			if lack == nil {
+				x := missing(quantity.Field, p)
+				lack = &x
+			}
+			continue
 		}
 		run = append(run, stop{p, quantity.Field, v})
 	}
-	return run, nil
+	return run, lack
+}
+
+// wasOn reports whether a link was closed when a reading was taken: by the
+// order of the record, where two people differ it may have been; and also when
+// it is closed now and nothing says that it was closed later than the reading.
+func (f *Facts) wasOn(link string, lam int, read time.Time) bool {
+	k := job.Key{Visit: f.visit, Part: link, Field: closed.ID}
+	if e, standing := f.state.StandingAsOf(k, lam); standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
+		return true
+	}
+	e, standing := f.state.Get(k)
+	return standing == job.One && e.Value.Choice == "yes" && !entryTime(e).After(read)
 }
 
 // worstPair finds the pair of readings whose difference reaches furthest with
@@ -119,10 +135,10 @@ func firstRead(run []stop) time.Time {
 // joinedDuring finds a parallel link that was already closed when one of the
 // readings it joins was taken: such readings always agree.
 func (f *Facts) joinedDuring(run []stop) (link string, joined bool) {
-	in := map[string]int{}
+	in, when := map[string]int{}, map[string]time.Time{}
 	for _, s := range run {
 		for _, b := range f.BlocksOf(s.part) {
-			in[b] = s.shown.Lam
+			in[b], when[b] = s.shown.Lam, s.shown.At
 		}
 	}
 	for _, l := range f.links {
@@ -130,18 +146,19 @@ func (f *Facts) joinedDuring(run []stop) (link string, joined bool) {
 			continue
 		}
 		count, latest := 0, 0
+		var at time.Time
 		for _, b := range f.BlocksOf(l.ID) {
 			if lam, ok := in[b]; ok {
 				count++
-				latest = max(latest, lam)
+				if lam > latest {
+					latest, at = lam, when[b]
+				}
 			}
 		}
 		if count < 2 {
 			continue
 		}
-		e, standing := f.state.StandingAsOf(job.Key{Visit: f.visit, Part: l.ID, Field: closed.ID}, latest)
-		// Where two people differ on whether it was closed, it may have been.
-		if standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
+		if f.wasOn(l.ID, latest, at) {
 			return l.ID, true
 		}
 	}

@@ -42,10 +42,15 @@ func evalSameTemp(f *Facts, _ string) []finding.Finding {
 	limit, most, notes := upper(f, "same-temp", "spread", base[unit.Kelvin]{widestTemps, finding.Practice, cite.OpenOCV.Line()})
 	var lo, hi measure.Shown[unit.Celsius]
 	var coldest, warmest string
+	var lack *finding.Finding
 	for _, b := range f.Layout().Blocks() {
 		t, ok := blockTemp.Of(f, b)
 		if !ok {
-			return one(missing(blockTemp.Field, b))
+			if lack == nil {
+				x := missing(blockTemp.Field, b)
+				lack = &x
+			}
+			continue
 		}
 		if coldest == "" || t.Value < lo.Value {
 			lo, coldest = t, b
@@ -54,7 +59,13 @@ func evalSameTemp(f *Facts, _ string) []finding.Finding {
 			hi, warmest = t, b
 		}
 	}
+	if coldest == "" {
+		return one(*lack)
+	}
 	u := probeU
+	if f.meter(lo.Meter, "C").OutOfDate {
+		u *= 2
+	}
 	if lo.Meter != hi.Meter {
 		a, b := measure.Absolute(lo, f.meter(lo.Meter, "C")), measure.Absolute(hi, f.meter(hi.Meter, "C"))
 		u = unit.Kelvin(measure.Combine(float64(a.U), float64(b.U)))
@@ -65,6 +76,9 @@ func evalSameTemp(f *Facts, _ string) []finding.Finding {
 	x := finding.Judge(measure.AtMost(spread.Interval(), most), finding.Words{
 		Pass: sayTempsAlike.With(said...), Fail: sayTempsApart.With(said...), CantTell: sayTempsUnk.With(said...), Mend: sayTempsWait.With(),
 	})
+	if lack != nil && x.Verdict() != finding.Fail { // two that are surely apart need no third
+		return one(*lack)
+	}
 	if x.Verdict() != finding.Pass {
 		x = x.About(warmest, coldest)
 	}

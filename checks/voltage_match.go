@@ -79,8 +79,13 @@ func matchParts(f *Facts) ([]string, say.Line) {
 func evalVoltageMatch(f *Facts, part string) []finding.Finding {
 	limit, most, notes := upper(f, "voltage-match", "spread", base[unit.Volt]{widestMatch, finding.Practice, cite.CommonPractice.Line()})
 	run, gap := f.matchRun(part)
-	if gap != nil {
+	if gap != nil && len(run) < 2 {
 		return one(*gap)
+	}
+	for _, r := range run {
+		if !f.awakeAt(r) {
+			return one(finding.CannotTell(sayMatchAsleep.With("part", bank.Name(r.part), "volts", typed(r.shown)), sayAsleepNext.With()).Against(limit).About(r.part))
+		}
 	}
 	if link, joined := f.joinedDuring(run); joined {
 		return one(finding.CannotTell(sayMatchJoined.With("link", bank.Name(link)), sayOpenNext.With()).Against(limit))
@@ -105,6 +110,9 @@ func evalVoltageMatch(f *Facts, part string) []finding.Finding {
 		x = finding.CannotTell(sayMatchRest.With(said...), f.nextOf(rested, part))
 	case x.Verdict() == finding.Pass && !closed:
 		x = finding.CannotTell(sayMatchLong.With(), sayCloseNext.With())
+	}
+	if gap != nil && x.Verdict() != finding.Fail { // two that are surely apart need no third
+		return one(*gap)
 	}
 	if x.Verdict() != finding.Pass {
 		x = x.About(worst.high.part, worst.low.part)

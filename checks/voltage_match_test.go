@@ -42,7 +42,40 @@ func TestVoltageMatch(t *testing.T) {
 		{"a long round, closed", restedAlike + "b1/rest-voltage = 13.200 V, at -25m\nb2/rest-voltage = 13.200 V, at -5m\nbank/rest-voltage-close = 13.201 V", "sA", finding.Pass, "hand: 2·√(1/6 + 1/3) = 1.41 mV ≤ 10"},
 		{"a long round, closed too early", restedAlike + "b1/rest-voltage = 13.200 V, at -25m\nb2/rest-voltage = 13.200 V, at -5m\nbank/rest-voltage-close = 13.201 V, at -6m", "sA", finding.CantTell, "hand: the last reading came after it"},
 		{"a long round, the second string", restedAlike + "b1/rest-voltage = 13.200 V, at -35m\nb2/rest-voltage = 13.200 V, at -34m\nb3/rest-voltage = 13.300 V, at -25m\nb4/rest-voltage = 13.300 V, at -5m\nbank/rest-voltage-close = 13.201 V", "sB", finding.Pass, "hand: block 1 drifted 1 mV, whatever string B reads"},
+		{"both asleep", restedAlike + "b1/rest-voltage = 0.000 V\nb2/rest-voltage = 0.000 V", "sA", finding.CantTell, "hand: below 8 V no resting voltage"},
+		{"both turned", restedAlike + "b1/rest-voltage = -13.500 V\nb2/rest-voltage = -13.500 V", "sA", finding.CantTell, "hand: below 8 V"},
+		{"just awake", restedAlike + "b1/rest-voltage = 8.05 V\nb2/rest-voltage = 8.05 V", "sA", finding.CantTell, "hand: 8.05 − (0.5 % + 0.03) = 7.98 V"},
+		{"the meter's percentage is missing", restedAlike + "m1/measures = V\nm1/counts = 3\nb1/rest-voltage = 13.201 V, m1\nb2/rest-voltage = 13.201 V, m2", "sA", finding.CantTell, "hand: missing is not zero; ±0.5 % is assumed, 66 mV"},
+		{"joined at the same moment", restedAlike + "sA.p~sB.p/closed = yes\nsA/total-voltage = 26.40 V, at -1h\nsB/total-voltage = 26.40 V, at -1h", "bank", finding.CantTell, "hand: kept before the totals, whatever their time says"},
 		{"the firm is stricter", restedAlike + "house/voltage-match.spread = 0.008 V\nb1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.210 V", "sA", finding.Fail, "hand: 9 − 0.82 > 8"},
+	})
+}
+
+// Two that are surely apart need no third: what is put aside hides no Fail.
+func TestASkipHidesNoFail(t *testing.T) {
+	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), voltageMatch, "bank/last-current = -14h\nb1/temperature = 18 C\nb2/temperature = 18 C\nb3/temperature = 18 C\n", []row{
+		{"third put aside", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.Fail, "hand: 100 − 0.82 > 10"},
+		{"third put aside, two alike", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.200 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.NotNeeded, "boundary"},
+		{"third missing", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V", "sA", finding.Fail, "hand"},
+	})
+	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), sameTemp, "", []row{
+		{"a thermometer past its date", "m1/measures = C\nm1/percent = 0.5 %\nm1/due = 2026-01-01\nb1/temperature = 18 C, m1\nb2/temperature = 22 C, m1\nb3/temperature = 18 C, m1", "bank", finding.CantTell, "hand: U 1 K doubles: 2 to 6 K against 5 K"},
+		{"the same, in date", "m1/measures = C\nm1/percent = 0.5 %\nm1/due = 2027-01-01\nb1/temperature = 18 C, m1\nb2/temperature = 22 C, m1\nb3/temperature = 18 C, m1", "bank", finding.Pass, "hand: 4 + 1 ≤ 5 K"},
+		{"third put aside", "b1/temperature = 18 C\nb2/temperature = 40 C\nb3/temperature = skip not-needed agreed", "bank", finding.Fail, "hand: 22 − 1 > 5"},
+	})
+}
+
+// Rest shown by drift: the whole 30 minutes after the last current, one meter,
+// a digit that stands still.
+func TestDriftShowsRest(t *testing.T) {
+	one := bank.New(1, 1, bank.JoinStrings, bank.OneEnd)
+	walk(t, one, rested, "", []row{
+		{"still for 31 minutes", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V", "bank", finding.Pass, "hand: 0 + 0.82 ≤ 1 mV"},
+		{"one count", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.403 V", "bank", finding.ToDo, "hand: 1 + 0.82 > 1 mV, and no last current is known"},
+		{"29 minutes", "b1/first-voltage = 13.402 V, at -29m\nb1/rest-voltage = 13.402 V", "bank", finding.ToDo, "boundary"},
+		{"across a current", "bank/last-current = -15m\nb1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V", "bank", finding.CantTell, "hand: only 15 min lie after the current"},
+		{"two meters", "b1/first-voltage = 13.402 V, m1, at -31m\nb1/rest-voltage = 13.402 V, m2", "bank", finding.ToDo, "hand: ±0.5 % each"},
+		{"moving digit", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V, moving", "bank", finding.ToDo, "hand: 2·√(1/6 + 1/3) = 1.41 mV"},
 	})
 }
 
