@@ -156,7 +156,7 @@ func (f *Facts) judgeDone(blocks []topped, tails []stringTail) finding.Finding {
 			x = finding.CannotTell(sayDoneAmps.With(said...), sayDoneHold.With())
 		case !apart(t.firstShown, t.secondShown):
 			x = finding.CannotTell(sayDoneOnce.With(said...), sayDoneTwice.With())
-		case t.doubtful():
+		case t.backwards(), t.doubtful():
 			x = finding.CannotTell(sayDoneUnseen.With(said...), sayDoneWatch.With())
 		default:
 			if t.larger().Value > most.larger().Value {

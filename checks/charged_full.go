@@ -32,6 +32,8 @@ var (
 	sayFullTrip   = say.Phrase{Key: "charged-full.trip", English: "The current of {part} ended at once instead of falling slowly to the tail. A protection or the charger stopped it; that is not full."}
 	sayFullNot    = say.Phrase{Key: "charged-full.cant-tell", English: "{part} stood at {volts} with {amps}; full means at least {limit} with at most {tail}, both by more than the meters may be wrong."}
 	sayFullEdge   = say.Phrase{Key: "charged-full.edge", English: "{part} stood at {volts}, too close to its highest charge voltage of {most} for this meter."}
+	sayFullBack   = say.Phrase{Key: "charged-full.backwards", English: "The current of {part} was read as flowing out of it. A block that gives current is not being charged, or the clamp is turned round."}
+	sayFullClamp  = say.Phrase{Key: "charged-full.clamp", English: "Turn the clamp so that charging reads plus, then read voltage and current again."}
 	sayFullUnseen = say.Phrase{Key: "charged-full.unseen", English: "Nobody saw how the current of {part} ended, and {amps} may be none at all. A protection that has opened shows the same."}
 	sayFullOnce   = say.Phrase{Key: "charged-full.once", English: "The two samples of {part} are less than 60 s apart. One moment proves nothing."}
 	sayFullPair   = say.Phrase{Key: "charged-full.pair", English: "Voltage and current of {part} were not read together; a sample is both within two minutes."}
@@ -110,6 +112,8 @@ func (f *Facts) judgeFull(part string, v1, v2 measure.Shown[unit.Volt], t tail, 
 		x = finding.CannotTell(sayFullOnce.With(said...), sayFullTwice.With())
 	case !together(v1.At, t.firstShown.At) || !together(v2.At, t.secondShown.At):
 		x = finding.CannotTell(sayFullPair.With(said...), sayFullTwice.With())
+	case t.backwards():
+		x, found, limit = finding.CannotTell(sayFullBack.With(said...), sayFullClamp.With()), amps, tailAs
 	case t.doubtful():
 		x, found, limit = finding.CannotTell(sayFullUnseen.With(said...), sayFullWatch.With()), amps, tailAs
 	case top != measure.Inside:

@@ -111,6 +111,12 @@ func (t tail) doubtful() bool {
 	return t.ended != "fell-slowly" && !(t.first.Value-t.first.U > 0 && t.second.Value-t.second.U > 0)
 }
 
+// backwards reports whether a current surely flows out: the block gives, or the
+// clamp is turned round; neither is the end of a charge.
+func (t tail) backwards() bool {
+	return float64(t.firstShown.Value)+float64(t.first.U) < 0 || float64(t.secondShown.Value)+float64(t.second.U) < 0
+}
+
 // side is whether both currents keep the tail.
 func (t tail) side(limit unit.Ampere) measure.Side {
 	return measure.Both(measure.AtMost(t.first.Interval(), limit), measure.AtMost(t.second.Interval(), limit))

@@ -28,14 +28,16 @@ var gapVoltageCheck = &Check{
 }
 
 var (
-	sayGapSmall  = say.Phrase{Key: "gap-voltage.pass", English: "The gaps differ by {spread} at most; the limit is {limit}."}
-	sayGapLarge  = say.Phrase{Key: "gap-voltage.fail", English: "{a} stands {spread} above {b}; the limit is {limit}. Joined, the higher would push current into the lower."}
-	sayGapUnk    = say.Phrase{Key: "gap-voltage.cant-tell", English: "{a} stands {spread} above {b}, too close to the limit of {limit} for this meter."}
-	sayGapOver   = say.Phrase{Key: "gap-voltage.over", English: "The gap of {a} is beyond the millivolt range of the meter; the limit is {limit}."}
-	sayGapEarly  = say.Phrase{Key: "gap-voltage.early", English: "The gaps were read before the blocks had rested {rest}. A voltage that still creeps proves nothing."}
-	sayGapJoined = say.Phrase{Key: "gap-voltage.joined", English: "The gaps were read while {link} was closed. The gap means something only with all other links open."}
-	sayGapHigh   = say.Phrase{Key: "gap-voltage.above-class", English: "These strings reach {volts} while charging. The gap method is not for more than {limit}."}
-	sayGapFlat   = say.Phrase{Key: "gap-voltage.flat", English: "A small gap does not prove equal charge while blocks stand between 13.10 V and 13.45 V: there, blocks up to 40 points apart can read alike."}
+	sayGapSmall   = say.Phrase{Key: "gap-voltage.pass", English: "The gaps differ by {spread} at most; the limit is {limit}."}
+	sayGapLarge   = say.Phrase{Key: "gap-voltage.fail", English: "{a} stands {spread} above {b}; the limit is {limit}. Joined, the higher would push current into the lower."}
+	sayGapUnk     = say.Phrase{Key: "gap-voltage.cant-tell", English: "{a} stands {spread} above {b}, too close to the limit of {limit} for this meter."}
+	sayGapOver    = say.Phrase{Key: "gap-voltage.over", English: "The gap of {a} is beyond the millivolt range of the meter; the limit is {limit}."}
+	sayGapEarly   = say.Phrase{Key: "gap-voltage.early", English: "The gaps were read before the blocks had rested {rest}. A voltage that still creeps proves nothing."}
+	sayGapJoined  = say.Phrase{Key: "gap-voltage.joined", English: "The gaps were read while {link} was closed. The gap means something only with all other links open."}
+	sayGapHigh    = say.Phrase{Key: "gap-voltage.above-class", English: "These strings reach {volts} while charging. The gap method is not for more than {limit}."}
+	sayGapAgainst = say.Phrase{Key: "gap-voltage.against", English: "The gaps differ by {spread} at most, but the voltages read one by one do not match. A test lead that is off shows no gap either."}
+	sayGapProbe   = say.Phrase{Key: "gap-voltage.probe", English: "See that the thin lead holds both minus posts, then read the gap and the voltages again."}
+	sayGapFlat    = say.Phrase{Key: "gap-voltage.flat", English: "A small gap does not prove equal charge while blocks stand between 13.10 V and 13.45 V: there, blocks up to 40 points apart can read alike."}
 
 	sayGapFull   = say.Phrase{Key: "gap-voltage.full", English: "Charge each block to full by itself, then join in parallel."}
 	sayGapString = say.Phrase{Key: "gap-voltage.full-strings", English: "Charge each string to full by itself, then measure again."}
@@ -94,6 +96,9 @@ func evalGapVoltage(f *Facts, part string) []finding.Finding {
 	if p, asleep := f.anyAsleep(run); asleep && x.Verdict() == finding.Pass {
 		return one(finding.CannotTell(sayGapAsleep.With("part", bank.Name(p)), sayAsleepNext.With()).Against(limit).About(p))
 	}
+	if x.Verdict() == finding.Pass && f.matchFails(part) {
+		x = finding.CannotTell(sayGapAgainst.With("spread", found.Text), sayGapProbe.With())
+	}
 	if x.Verdict() != finding.Pass {
 		x = x.About(high, low)
 	}
@@ -101,6 +106,16 @@ func evalGapVoltage(f *Facts, part string) []finding.Finding {
 		notes = append(notes, sayGapFlat.With())
 	}
 	return one(x.Value(found).Against(limit).Noting(notes...))
+}
+
+// matchFails reports whether the voltages read one by one fail to match.
+func (f *Facts) matchFails(part string) bool {
+	for _, x := range f.byCheck["voltage-match"] {
+		if x.Part() == part && x.Verdict() == finding.Fail {
+			return true
+		}
+	}
+	return false
 }
 
 // leastRest is the rest that is asked before a voltage, after the firm's rule.

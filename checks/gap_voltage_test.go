@@ -14,6 +14,7 @@ const arrivedAwake = "b1/arrival-voltage = 13.20 V\nb2/arrival-voltage = 13.20 V
 // U = 0.048 + 0.3 = 0.348 mV, at 10 mV 0.35 mV, at 10.4 mV 0.352 mV.
 func TestGapVoltage(t *testing.T) {
 	walk(t, twoByTwo, gapVoltageCheck, arrivedAwake, []row{
+		{"the voltages say otherwise", restedAlike + "b1/rest-voltage = 13.300 V\nb2/rest-voltage = 13.600 V\nb2/gap-voltage = 0.1 mV", "sA", finding.CantTell, "hand: 300 mV and 0.1 mV cannot both be"},
 		{"both asleep", restedAlike + "b1/rest-voltage = 0.000 V\nb2/rest-voltage = 0.000 V\nb2/gap-voltage = 0.0 mV", "sA", finding.CantTell, "hand: no gap between two open protections"},
 		{"both turned", restedAlike + "b1/rest-voltage = -13.500 V\nb2/rest-voltage = -13.500 V\nb2/gap-voltage = 0.0 mV", "sA", finding.CantTell, "hand: below 8 V"},
 		{"link on at the same moment", restedAlike + "b1.n~b2.p/closed = yes\nb2/gap-voltage = 1.0 mV, at -1s", "sA", finding.CantTell, "hand: not shown to be later"},

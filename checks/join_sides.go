@@ -122,7 +122,7 @@ func (f *Facts) joinDifferences(part string) (parts []string, volts joinVolts, m
 	complete := false
 	f.quietly(func() {
 		_, over, lack := f.gapRun(part)
-		complete = over == "" && lack == nil
+		complete = over == "" && lack == nil && !f.matchFails(part) // of two that contradict, the larger counts
 	})
 	if complete {
 		run, _, _ := f.gapRun(part)

@@ -60,37 +60,84 @@ func (r *root) partTable(caption string, parts ...string) app.UI {
 		app.TBody().Body(rows...))
 }
 
-// annexResults is one row per finding.
+// annexResults is one row per finding. A Pass is told by its figures; the
+// sentence stands where something is open or was assumed. Sources are numbered
+// and listed once.
 func (r *root) annexResults() app.UI {
 	var rows []app.UI
+	sources := numbered{}
 	for _, x := range r.job.findings {
-		if x.Verdict() == finding.NotNeeded && x.Settled() {
+		if x.Verdict() == finding.NotNeeded && x.Settled() || x.Check() == "hazards-read" && x.Verdict() == finding.Pass {
 			continue
 		}
-		found, limit, kind := "", "", ""
+		found, limit := "", ""
 		if v, ok := x.Found(); ok {
 			found = r.say(v.Text)
 		}
 		if l, ok := x.Limit(); ok {
-			limit, kind = r.say(l.Line()), r.kind(l.Kind)
-		}
-		why := x.Reason()
-		if why.Empty() {
-			why = x.Next()
+			limit = r.say(l.Line())
 		}
 		source := r.say(x.Source())
-		if source == "" {
-			source = kind
+		if l, ok := x.Limit(); ok && source == "" {
+			source = r.kind(l.Kind)
 		}
 		rows = append(rows, app.Tr().Body(
 			app.Th().Scope("row").Text(r.about(x)+r.limitName(x)), app.Td().Class("num").Text(found), app.Td().Class("num").Text(limit),
-			app.Td().Body(r.stateWord(x.Verdict())), app.Td().Text(r.say(why)), app.Td().Text(source)))
+			app.Td().Body(r.stateWord(x.Verdict())), app.Td().Text(r.paperWhy(x)), app.Td().Class("r").Text(sources.of(source))))
+	}
+	var list []app.UI
+	for _, s := range sources.list {
+		list = append(list, app.Li().Text(s))
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.results", "B Results"),
 		app.Table().Class("results").Body(
-			app.Caption().Text(r.t("annex.results-caption", "Every check, with what was found (± at k = 2), its limit and its source")),
-			app.THead().Body(app.Tr().Body(r.th(r.t("annex.check", "Check")), r.th(r.t("why.found", "Found")), r.th(r.t("why.limit", "Limit")), r.th(r.t("annex.verdict", "Verdict")), r.th(r.t("why", "Why")), r.th(r.t("why.source", "Source")))),
-			app.TBody().Body(rows...)))
+			app.Caption().Text(r.t("annex.results-caption", "Every check, with what was found (± at k = 2), its limit and the number of its source")),
+			app.THead().Body(app.Tr().Body(r.th(r.t("annex.check", "Check")), r.th(r.t("why.found", "Found")), r.th(r.t("why.limit", "Limit")), r.th(r.t("annex.verdict", "Verdict")), r.th(r.t("annex.note", "Note")), r.th(r.t("why.source", "Source")))),
+			app.TBody().Body(rows...)),
+		app.Section().Body(app.H3().Text(r.t("annex.sources", "Sources")), app.Ol().Class("sources").Body(list...)),
+		r.cautionsRead())
+}
+
+// paperWhy is what the reader of the sheet needs beside the figures.
+func (r *root) paperWhy(x finding.Finding) string {
+	var said []string
+	if x.Verdict() != finding.Pass {
+		said = append(said, r.say(x.Reason()), r.say(x.Next()))
+	}
+	for _, l := range append(append([]say.Line(nil), x.Notes()...), x.Assumed()...) {
+		said = append(said, r.say(l))
+	}
+	return strings.TrimSpace(strings.Join(said, " "))
+}
+
+// cautionsRead says for which stages the cautions were confirmed, and by whom.
+func (r *root) cautionsRead() app.UI {
+	var read []string
+	for _, x := range r.job.findings {
+		if x.Check() == "hazards-read" && x.Verdict() == finding.Pass {
+			read = append(read, r.say(stageOf(x).Title().With()))
+		}
+	}
+	if len(read) == 0 {
+		return app.P().Class("note").Text(r.t("annex.no-cautions", "No cautions were confirmed."))
+	}
+	return app.P().Class("note").Text(r.t("annex.cautions", "Cautions read and confirmed by {name}: {stages}.", "name", r.job.text("p1", "name"), "stages", strings.Join(read, ", ")))
+}
+
+// numbered gives each text a number, the same for the same text.
+type numbered struct{ list []string }
+
+func (n *numbered) of(s string) string {
+	if s == "" {
+		return ""
+	}
+	for i, have := range n.list {
+		if have == s {
+			return itoa(i + 1)
+		}
+	}
+	n.list = append(n.list, s)
+	return itoa(len(n.list))
 }
 
 // annexParts is one row per block, per link and per joint, the charge list,

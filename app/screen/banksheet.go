@@ -83,10 +83,11 @@ func (j *opened) devices() []string {
 
 // partStates gives each drawn part the worst finding of the current stage that
 // names it or a post of it; of an earlier stage while the current one says
-// nothing about it.
+// nothing about it, and of a later one, other than To do, where no earlier does.
 func (r *root) partStates() map[string]draw.State {
 	current := r.job.current()
 	out := map[string]draw.State{}
+	past := false
 	for _, s := range checks.Stages {
 		here := map[string][]finding.Verdict{}
 		for _, x := range r.job.findings {
@@ -102,14 +103,13 @@ func (r *root) partStates() map[string]draw.State {
 		}
 		for p, vs := range here {
 			v, _ := finding.Worst(vs...)
-			if _, known := out[p]; known && v == finding.ToDo && s != current {
+			_, known := out[p]
+			if known && (past || v == finding.ToDo && s != current) || past && v == finding.ToDo {
 				continue
 			}
 			out[p] = stateOf(v)
 		}
-		if s == current {
-			break
-		}
+		past = past || s == current
 	}
 	return out
 }

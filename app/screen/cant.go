@@ -22,12 +22,11 @@ func (r *root) cantPanel() app.UI {
 		app.H2().Text(r.t("cant.title", "Cannot measure this?")),
 		r.button("btn", r.t("cant.back", "Back to the number"), func(app.Context) { r.read.cant = false; r.focus = "value" }),
 		r.button("btn", r.movingLabel(), func(app.Context) { r.read.moving = !r.read.moving }),
-		r.pick("why", r.t("cant.why", "Reason"), reasons),
-		r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text"),
 	}
 	for _, o := range checks.Skips {
 		body = append(body, r.button("btn", r.say(o.Label.With()), func(ctx app.Context) { r.keepSkip(ctx, o.Code) }))
 	}
+	body = append(body, r.pick("why", r.t("cant.why", "Reason"), reasons), r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text"))
 	return app.Section().Class("cant").Body(body...)
 }
 
@@ -38,18 +37,16 @@ func (r *root) movingLabel() string {
 	return r.t("cant.moving", "The last digit keeps moving")
 }
 
+// usualReason is the reason that is kept when none is chosen.
+var usualReason = map[string]string{"not-needed": "not-fitted", "later": "wait", "cannot": "no-meter", "unsafe": "other"}
+
 // keepSkip keeps a skip under the key of what it skips, so that measuring
 // later simply replaces it.
 func (r *root) keepSkip(ctx app.Context, how string) {
 	f, part := r.read.field, r.read.part
 	why := r.text["why"]
 	if why == "" {
-		why = map[string]string{"cannot": "no-meter", "later": "wait"}[how]
-		if why == "" {
-			r.slips["why"] = say.Phrase{Key: "screen.cant.reason", English: "Choose a reason first. It is printed on the sheet."}.With()
-			r.focus = "why"
-			return
-		}
+		why = usualReason[how]
 	}
 	v := job.Value{Kind: job.KindSkip, Skip: how, Why: why}
 	if how == job.SkipLater {

@@ -32,7 +32,7 @@ func (r *root) formParts(s checks.Stage) []string {
 	case checks.SwitchOn:
 		candidates = []string{"inverter1", "charger1"}
 	case checks.FirstCharge:
-		candidates = append([]string{"bank"}, l.Blocks()...)
+		candidates = append([]string{"bank", "charger1"}, l.Blocks()...)
 	case checks.Prove:
 		candidates = []string{"capacity1", "bank", allLinks}
 	}

@@ -51,7 +51,7 @@ func (r *root) ownerPage(c counts) app.UI {
 		app.Div().Class("ruled", "big", state).Body(r.markOnly(state), app.Div().Body(app.H3().Text(r.resultSentence(c)))),
 		app.Dl().Class("plate").Body(plate...),
 	}
-	if rows := r.openRows(); len(rows) > 0 {
+	if rows := r.openRows(ownersRows); len(rows) > 0 {
 		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").Body(
 			app.THead().Body(app.Tr().Body(r.th(r.t("hand.point", "Point")), r.th(r.t("hand.means", "What it means, and what comes next")))),
 			app.TBody().Body(rows...))))
@@ -88,26 +88,31 @@ func (r *root) bullets(title string, lines ...string) app.UI {
 	return app.Section().Body(app.H3().Text(title), app.Ul().Class("dots").Body(rows...))
 }
 
+// ownersRows is how many open points fit on the owner's page; the annex has all.
+const ownersRows = 4
+
 // openRows are the open points in the owner's words: the thing, the state,
 // and what follows.
-func (r *root) openRows() []app.UI {
-	var rows []app.UI
-	add := func(x finding.Finding) {
-		rows = append(rows, app.Tr().Body(
-			app.Td().Body(app.Text(r.about(x)+r.limitName(x)), app.Br(), r.stateWord(x.Verdict())),
-			app.Td().Text(r.say(x.Reason())+" "+r.say(x.Next()))))
-	}
-	for _, x := range r.job.openPoints() {
-		add(x)
-	}
+func (r *root) openRows(most int) []app.UI {
+	open := r.job.openPoints()
 	undone := 0
 	for _, x := range r.job.findings {
 		switch x.Verdict() {
 		case finding.Later:
-			add(x)
+			open = append(open, x)
 		case finding.ToDo:
 			undone++
 		}
+	}
+	var rows []app.UI
+	for i, x := range open {
+		if i == most {
+			rows = append(rows, app.Tr().Body(app.Td().Text(r.t("hand.more", "And {n} more", "n", itoa(len(open)-most))), app.Td().Text(r.t("hand.more-where", "They are listed in the annex, part B."))))
+			break
+		}
+		rows = append(rows, app.Tr().Body(
+			app.Td().Body(app.Text(r.about(x)+r.limitName(x)), app.Br(), r.stateWord(x.Verdict())),
+			app.Td().Text(r.say(x.Reason())+" "+r.say(x.Next()))))
 	}
 	if undone > 0 {
 		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "{n} checks were not done. They are listed in the annex.", "n", itoa(undone)))))

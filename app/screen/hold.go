@@ -28,7 +28,7 @@ func (r *root) viewHold(gate, part string) page {
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
 	}
-	if l := r.cautionOf(gate); l != "" {
+	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < 4) {
 		main = append(main, app.Div().Class("ruled").Body(app.Span(), app.Div().Body(app.P().Text(l))))
 	}
 	main = append(main, app.H3().Text(r.t("hold.released-when", "Released when all of these pass")))
@@ -43,7 +43,7 @@ func (r *root) viewHold(gate, part string) page {
 	if !h.Passed() && !h.Done {
 		main = append(main, r.overrideBox(h))
 	}
-	return page{title: r.t("hold", "Hold point"), sub: r.say(h.Title), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
+	return page{title: r.t("hold", "Hold point"), sub: r.job.text("site", "name"), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
 }
 
 // cautionOf is the sentence that a hold point must print.
@@ -215,7 +215,7 @@ func (r *root) holdFoot(h checks.Hold) []app.UI {
 	case h.Done:
 		first = app.P().Class("next").Text(r.t("hold.done", "It is closed."))
 	case !h.Released():
-		first = app.P().Class("next").Body(app.B().Text(r.say(h.Keep)))
+		return []app.UI{r.tabs("")}
 	case h.Gate == "charge":
 		first = goLink("btn go", r.t("hold.to-charge", "Start the charge list"), r.to("charge"))
 	case h.Gate == "test":

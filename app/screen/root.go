@@ -99,10 +99,12 @@ func (r *root) OnNav(ctx app.Context) {
 // its inputs, the draft of what was being typed.
 func (r *root) arrive(ctx app.Context) {
 	r.moved, r.panel, r.slips = true, "", map[string]say.Line{}
-	if r.notice.undo == nil && r.notice.seen {
+	// The act that made a notice may itself have led here; one step on it has
+	// done its work, but in a round it stays until the next keep.
+	if r.notice.seen && (r.notice.undo == nil || r.route().screen != "read") {
 		r.notice = notice{}
 	}
-	r.notice.seen = true // the act that made it may itself have led here
+	r.notice.seen = true
 	at := r.route()
 	if at.job == "" {
 		r.job = nil

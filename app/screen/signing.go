@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"strings"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -39,7 +40,7 @@ func (r *root) signBox(person, role, title string) app.UI {
 	body := []app.UI{app.H2().Text(title)}
 	if ok {
 		name, _ := job.Text(r.job.blobs, s.Body.Ink)
-		says := r.t("sign.signed", "Signed by {name}, {when}.", "name", name, "when", s.At[:16])
+		says := r.t("sign.signed", "Signed by {name}, {when}.", "name", name, "when", r.moment(s.At))
 		if !current {
 			says += " " + r.t("sign.changed", "The results have changed since: sign again.")
 		}
@@ -70,6 +71,15 @@ func (r *root) keepSignature(ctx app.Context, person, role, id string) {
 			r.notice = notice{says: say.Phrase{Key: "screen.sign.kept", English: "Signature kept."}.With()}
 		}
 	})
+}
+
+// moment says a time of the record with its day and year, for paper.
+func (r *root) moment(at string) string {
+	t, err := time.Parse(time.RFC3339, at)
+	if err != nil {
+		return at
+	}
+	return t.Format("15:04, 2 January 2006")
 }
 
 // sealBox freezes the results once both have signed what is on the screen.
@@ -118,7 +128,7 @@ func (r *root) annexSigned() app.UI {
 		name, when := "", ""
 		if s, _, ok := r.signatureOf(x.person); ok {
 			name, _ = job.Text(r.job.blobs, s.Body.Ink)
-			when = s.At[:16]
+			when = r.moment(s.At)
 		}
 		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(x.title), app.Td().Class("sign").Text(name), app.Td().Text(when)))
 	}
