@@ -65,9 +65,13 @@ func (r *root) partTable(caption string, parts ...string) app.UI {
 // and listed once.
 func (r *root) annexResults() app.UI {
 	var rows []app.UI
-	sources := numbered{}
+	sources, undone := numbered{}, tally{}
 	for _, x := range r.job.findings {
-		if x.Verdict() == finding.NotNeeded && x.Settled() || x.Check() == "hazards-read" && x.Verdict() == finding.Pass {
+		switch {
+		case x.Verdict() == finding.NotNeeded && x.Settled(), x.Check() == "hazards-read":
+			continue
+		case x.Verdict() == finding.ToDo:
+			undone.add(x.Check())
 			continue
 		}
 		found, limit := "", ""
@@ -94,8 +98,37 @@ func (r *root) annexResults() app.UI {
 			app.Caption().Text(r.t("annex.results-caption", "Every check, with what was found (± at k = 2), its limit and the number of its source")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("annex.check", "Check")), r.th(r.t("why.found", "Found")), r.th(r.t("why.limit", "Limit")), r.th(r.t("annex.verdict", "Verdict")), r.th(r.t("annex.note", "Note")), r.th(r.t("why.source", "Source")))),
 			app.TBody().Body(rows...)),
+		r.undoneList(undone),
 		app.Section().Body(app.H3().Text(r.t("annex.sources", "Sources")), app.Ol().Class("sources").Body(list...)),
 		r.cautionsRead())
+}
+
+// tally counts by name, in the order of first appearance.
+type tally struct {
+	names []string
+	count map[string]int
+}
+
+func (t *tally) add(name string) {
+	if t.count == nil {
+		t.count = map[string]int{}
+	}
+	if t.count[name] == 0 {
+		t.names = append(t.names, name)
+	}
+	t.count[name]++
+}
+
+// undoneList names the checks that were not done, with how many of each.
+func (r *root) undoneList(t tally) app.UI {
+	if len(t.names) == 0 {
+		return app.Div()
+	}
+	var said []string
+	for _, name := range t.names {
+		said = append(said, r.t("annex.undone-one", "{check} ({n})", "check", r.titleOf(name), "n", itoa(t.count[name])))
+	}
+	return app.Section().Body(app.H3().Text(r.t("annex.undone", "Not done")), app.P().Text(strings.Join(said, "; ")+"."))
 }
 
 // paperWhy is what the reader of the sheet needs beside the figures.

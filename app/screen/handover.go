@@ -156,18 +156,23 @@ func (r *root) datesBox() app.UI {
 
 // ownerSheet is the one page whose foot stands at the foot of the paper.
 func (r *root) ownerSheet(kicker, title string, body ...app.UI) app.UI {
-	return r.paper("sheet owner", kicker, title, body...)
+	return r.paper("sheet owner", kicker, title, body, r.paperFoot())
 }
 
-// sheetPage begins a sheet that may run over several.
+// sheetPage is a part of the annex; the parts follow one another on the paper.
 func (r *root) sheetPage(kicker, title string, body ...app.UI) app.UI {
-	return r.paper("sheet tight", kicker, title, body...)
+	return r.paper("sheet tight", kicker, title, body)
 }
 
-func (r *root) paper(class, kicker, title string, body ...app.UI) app.UI {
-	return app.Section().Class(class).Body(
+func (r *root) paper(class, kicker, title string, body []app.UI, foot ...app.UI) app.UI {
+	return app.Section().Class(class).Body(append([]app.UI{
 		app.Header().Body(app.Div().Body(app.P().Class("note").Text(kicker), app.H2().Text(title)),
 			app.P().Class("note").Body(app.Text(r.job.text("site", "name")), app.Br(), app.Text(now().Format("2 January 2006")))),
-		app.Div().Class("body").Body(body...),
-		app.Footer().Body(app.P().Class("note").Text(r.t("hand.made", "Made from readings entered by the people named. It is not a certificate unless a qualified person signs it. Rules {rules}, {app}.", "rules", checks.Rules, "app", r.device.App)), r.fingerprint()))
+		app.Div().Class("body").Body(body...)}, foot...)...)
+}
+
+// paperFoot says what the paper is and is not, by which rules, and which
+// record it matches.
+func (r *root) paperFoot() app.UI {
+	return app.Footer().Body(app.P().Class("note").Text(r.t("hand.made", "Made from readings entered by the people named. It is not a certificate unless a qualified person signs it. Rules {rules}, {app}.", "rules", checks.Rules, "app", r.device.App)), r.fingerprint())
 }

@@ -134,5 +134,6 @@ func (r *root) annexSigned() app.UI {
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.signed", "Signatures"),
 		app.Table().Class("big").Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
-		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")))
+		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")),
+		r.paperFoot())
 }
