@@ -53,11 +53,11 @@ func (r *root) keepSkip(ctx app.Context, how string) {
 		v.Until = now().Add(7 * 24 * time.Hour).Format(time.DateOnly)
 	}
 	undo := r.undoOf(part, f.ID)
-	r.keep(ctx, []change{{part: part, field: f.ID, value: v, personal: r.text["why-text"]}}, r.draftKey(), func(ctx app.Context, kept bool) {
+	r.keep([]change{{part: part, field: f.ID, value: v, personal: r.text["why-text"]}}, r.draftKey(), func(ctx app.Context, kept bool) {
 		if !kept {
 			return
 		}
-		r.notice = notice{says: say.Phrase{Key: "screen.cant.kept", English: "{part}: not measured, reason kept."}.With("part", bank.Name(part)), undo: undo}
+		r.notice = notice{says: say.Phrase{Key: "screen.cant.kept", English: "{part}: not measured, reason kept."}.With("part", bank.Name(part)), undo: undo()}
 		if how == job.SkipUnsafe {
 			ctx.Navigate(r.to("open"))
 			return

@@ -97,7 +97,7 @@ func (r *root) keepSample(ctx app.Context) {
 		r.focus = "slips"
 		return
 	}
-	r.keep(ctx, changes, "", func(_ app.Context, kept bool) {
+	r.keep(changes, "", func(_ app.Context, kept bool) {
 		if !kept {
 			return
 		}

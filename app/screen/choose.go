@@ -24,9 +24,9 @@ func (j *opened) choiceOf(part, field string) string {
 // keepChoice keeps one answer of a choice.
 func (r *root) keepChoice(ctx app.Context, part, field, code string) {
 	undo := r.undoOf(part, field)
-	r.keep(ctx, []change{{part: part, field: field, value: job.Value{Kind: job.KindChoice, Choice: code}}}, "", func(_ app.Context, kept bool) {
+	r.keep([]change{{part: part, field: field, value: job.Value{Kind: job.KindChoice, Choice: code}}}, "", func(_ app.Context, kept bool) {
 		if kept {
-			r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(part), "field", r.labelOf(field, part)), undo: undo}
+			r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(part), "field", r.labelOf(field, part)), undo: undo()}
 		}
 	})
 }
@@ -39,31 +39,34 @@ func (r *root) labelOf(field, part string) say.Line {
 	return f.Label.With()
 }
 
-// undoOf gives what takes the next entry of a field back: the old value again,
-// or a void when there was none. Nothing is deleted.
-func (r *root) undoOf(part, field string) func(app.Context) {
+// undoOf gives what takes the act just kept back: the old value again, or a
+// void of what the act made when there was none before. Nothing is deleted, and
+// what another person entered meanwhile stays. It is made before the act and
+// named after it.
+func (r *root) undoOf(part, field string) (undo func() func(app.Context)) {
 	j := r.job
 	f, _ := checks.FieldOf(field, part)
 	before, standing := j.state.Lookup(j.visit, part, field, f.Setup)
-	return func(ctx app.Context) {
+	return func() func(app.Context) {
+		made := r.made
 		k := j.key(part, field)
 		done := func(_ app.Context, kept bool) {
 			if kept {
 				r.notice = notice{says: say.Phrase{Key: "screen.undone", English: "Taken back: {field}, {part}."}.With("field", r.labelOf(field, part), "part", bank.Name(part))}
 			}
 		}
-		if standing == job.One {
-			r.keep(ctx, []change{{part: part, field: field, value: before.Value}}, "", done)
-			return
+		return func(app.Context) {
+			r.act1(j, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+				var e job.Stamped
+				var err error
+				if standing == job.One {
+					e, err = w.Set(at(), k, before.Value, made)
+				} else {
+					e, err = w.Void(at(), k, "undo", job.Ref{}, made)
+				}
+				return []job.Stamped{e}, nil, err
+			}, done)
 		}
-		var live []string
-		for _, e := range j.state.Live(k) {
-			live = append(live, e.ID)
-		}
-		r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
-			e, err := w.Void(at(), k, "undo", job.Ref{}, live)
-			return []job.Stamped{e}, nil, err
-		}, done)
 	}
 }
 
@@ -86,7 +89,7 @@ func (r *root) conflict(k finding.Key) app.UI {
 			r.button("btn", r.t("conflict.choose", "This one is right"), func(ctx app.Context) {
 				j := r.job
 				saw := j.state.Seen(j.key(k.Part, k.Field))
-				r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+				r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 					chosen, err := w.Choose(at(), j.key(k.Part, k.Field), e.ID, saw)
 					return []job.Stamped{chosen}, nil, err
 				}, func(_ app.Context, kept bool) {

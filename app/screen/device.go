@@ -39,6 +39,7 @@ const (
 	Refused           // the browser lets this page store nothing
 	Elsewhere         // another tab, with a newer app, has the store
 	Forked            // another program wrote in this one's place
+	Faulty            // the storage was not even asked: a fault of ours
 )
 
 var troubles = map[Trouble]say.Phrase{
@@ -46,5 +47,6 @@ var troubles = map[Trouble]say.Phrase{
 	Full:      {Key: "trouble.full", English: "It was not kept: this phone has no room left. Your text is still on the screen. Make room on the phone, then keep it again. All that was kept before is safe."},
 	Refused:   {Key: "trouble.refused", English: "This browser lets Lugmark store nothing, perhaps because it is a private window. Nothing can be kept here: open Lugmark in an ordinary window."},
 	Elsewhere: {Key: "trouble.elsewhere", English: "Another tab has a newer version of Lugmark and holds the storage. It was not kept. Your text is still on the screen: copy it, close the other tab, then reload."},
+	Faulty:    {Key: "trouble.faulty", English: "It was not kept: Lugmark has a fault here. Your text is still on the screen, and everything kept before is safe. Tell the makers of Lugmark what you did."},
 	Forked:    {Key: "trouble.forked", English: "It was not kept: another program wrote in this place. Your text is still on the screen. Keep it again."},
 }

@@ -44,7 +44,7 @@ func (r *root) onJobFile(ctx app.Context, _ app.Event) {
 	then = app.FuncOf(func(_ app.Value, args []app.Value) any {
 		text := args[0].String()
 		then.Release()
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			input.Set("value", "")
 			r.takeFile(ctx, []byte(text))
 		})
@@ -83,15 +83,16 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 	if file.Now.IsZero() {
 		file.Now = now()
 	}
-	r.home.Async(func() {
+	r.async(func() {
 		j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
 		r.newWriter(j)
+		line := firstLineOf(file)
 		keep := func(stamp stamper) error {
-			stamped, blobs, err := r.keepAct(j, "", stamp)
-			if err != nil {
-				return err
+			stamped, blobs, err := r.keepAct(j, "", line, stamp)
+			if err == nil {
+				j.apply(stamped, blobs)
 			}
-			return j.apply(stamped, blobs)
+			return err
 		}
 		err := keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 			e, err := w.Start(at(), "bank")
@@ -110,10 +111,10 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 			line, _ := json.Marshal(r.summarise(j))
 			err = r.device.Store.Keep(job.Act{Job: j.id, Summary: line})
 		}
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			if err != nil {
 				app.Logf("lugmark: import: %v", err)
-				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
 				return
 			}
 			then(ctx, j.id)
@@ -132,7 +133,7 @@ func (r *root) importRecord(ctx app.Context, raw []byte) {
 		r.notice = notice{says: sayDamaged.With("line", itoa(faults[0].Line), "text", faults[0].Why), bad: true}
 		return
 	}
-	r.home.Async(func() {
+	r.async(func() {
 		var err error
 		jobs := map[string]bool{}
 		for at := 0; at < len(contents.Events) && err == nil; at += importBatch {
@@ -152,13 +153,13 @@ func (r *root) importRecord(ctx app.Context, raw []byte) {
 				err = r.device.Store.Keep(job.Act{Job: id, Summary: line})
 			}
 		}
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			if err != nil {
-				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
 				return
 			}
 			r.notice = notice{says: sayBroughtN.With("n", itoa(len(contents.Events)))}
-			r.loadJobs(ctx, nil)
+			r.loadJobs(nil)
 		})
 	})
 }
@@ -181,7 +182,7 @@ func (r *root) addSamples(ctx app.Context) {
 	next = func(ctx app.Context, _ string) {
 		if len(left) == 0 {
 			r.notice = notice{says: saySamples.With()}
-			r.loadJobs(ctx, nil)
+			r.loadJobs(nil)
 			return
 		}
 		file, faults := plain.Parse(left[0].Raw)

@@ -204,7 +204,7 @@ func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []c
 		return
 	}
 	title := r.formTitle(part)
-	r.keep(ctx, changes, "", func(ctx app.Context, kept bool) {
+	r.keep(changes, "", func(ctx app.Context, kept bool) {
 		if !kept {
 			return
 		}

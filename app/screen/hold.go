@@ -155,7 +155,7 @@ func (r *root) lastGapEntry(k finding.Key) app.UI {
 			}
 			c.part = k.Part
 			delete(r.slips, "last-gap")
-			r.keep(ctx, []change{c}, "", func(_ app.Context, kept bool) {
+			r.keep([]change{c}, "", func(_ app.Context, kept bool) {
 				if kept {
 					r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(k.Part), "field", f.Label)}
 				}
@@ -199,7 +199,7 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 	}
 	delete(r.slips, "reason")
 	v := job.Value{Kind: job.KindOverride, Over: h.Shut(), Who: "p1"}
-	r.keep(ctx, []change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: r.text["reason"]}}, "", func(_ app.Context, kept bool) {
+	r.keep([]change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: r.text["reason"]}}, "", func(_ app.Context, kept bool) {
 		if kept {
 			r.notice = notice{says: say.Phrase{Key: "screen.hold.overridden", English: "Override kept. It will be printed."}.With()}
 		}

@@ -63,7 +63,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 	v.Meter, _ = r.meterFor(f)
 	undo, complete := r.undoOf(part, f.ID), r.roundComplete(f)
 	value := figure.Typed(n)
-	r.keep(ctx, []change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
+	r.keep([]change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
 		if !kept {
 			return
 		}
@@ -74,7 +74,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		if again {
 			says = sayKeptFar
 		}
-		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo}
+		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo()}
 		if !again {
 			r.onward(ctx, f, part, complete)
 		}

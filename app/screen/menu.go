@@ -57,10 +57,10 @@ type storageState struct {
 
 // askStorage asks the browser to keep the record when space gets short.
 func (r *root) askStorage(ctx app.Context) {
-	r.home.Async(func() {
+	r.async(func() {
 		granted, known := r.device.Store.Persist()
 		used, quota := r.device.Store.Estimate()
-		r.dispatch(ctx, func(app.Context) { r.storage = storageState{true, granted, known, used, quota} })
+		r.dispatch(func(app.Context) { r.storage = storageState{true, granted, known, used, quota} })
 	})
 }
 

@@ -73,7 +73,7 @@ func (r *root) meterChoice() app.UI {
 			continue
 		}
 		body = append(body, r.button("btn", r.t("meter.take", "Read with {meter} from now on", "meter", r.meterName(id)), func(ctx app.Context) {
-			r.keep(ctx, []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: id}}}, "", func(_ app.Context, kept bool) {
+			r.keep([]change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: id}}}, "", func(_ app.Context, kept bool) {
 				if kept {
 					r.notice = notice{says: say.Phrase{Key: "screen.meter.taken", English: "From now on: {meter}."}.With("meter", r.meterName(id))}
 				}

@@ -95,11 +95,11 @@ func (r *root) createJob(ctx app.Context) {
 	for _, b := range l.Blocks() {
 		changes = append(changes, change{part: b, field: "sheet", value: job.Value{Kind: job.KindText, Text: "sheet1"}})
 	}
-	r.begin(ctx, changes, func(ctx app.Context, id string) { ctx.Navigate("/j/" + id) })
+	r.begin(r.text["site"], l, changes, func(ctx app.Context, id string) { ctx.Navigate("/j/" + id) })
 }
 
 // begin makes a new job and keeps its first entries.
-func (r *root) begin(ctx app.Context, changes []change, then func(ctx app.Context, id string)) {
+func (r *root) begin(title string, l bank.Layout, changes []change, then func(ctx app.Context, id string)) {
 	id, err := uuid.NewV7()
 	if err != nil {
 		return
@@ -108,7 +108,7 @@ func (r *root) begin(ctx app.Context, changes []change, then func(ctx app.Contex
 	r.newWriter(j)
 	j.judge()
 	r.job = j
-	r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+	r.act1(j, "", firstLine(title, l), func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 		start, err := w.Start(at(), "bank")
 		if err != nil {
 			return nil, nil, err
@@ -127,6 +127,8 @@ func (r *root) begin(ctx app.Context, changes []change, then func(ctx app.Contex
 			then(ctx, j.id)
 			return
 		}
-		r.job = nil
+		if r.job == j {
+			r.job = nil
+		}
 	})
 }

@@ -3,6 +3,7 @@ package screen
 import (
 	"crypto/rand"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"sync"
 	"time"
@@ -13,48 +14,66 @@ import (
 	"lugmark/checks"
 	"lugmark/core/finding"
 	"lugmark/core/job"
+	"lugmark/core/say"
 )
 
 // opened is the job on the screen: its record, and what the checks say of it.
 type opened struct {
 	id       string
-	missing  bool
+	missing  bool // nothing of it is on this phone, or it could not be read
+	unread   bool // it could not be read just now
+	unfolded int  // entries that this version cannot read
 	visit    string
 	state    *job.State
 	blobs    job.Blobs
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
-	held     []checks.Hold // made when first asked for; see holds
-	one      sync.Mutex    // one act at a time
+	held     []checks.Hold     // made when first asked for; see holds
+	paper    []finding.Finding // what the sheet prints; see printed
+	latest   time.Time         // the latest time that the record claims
+	one      sync.Mutex        // one act at a time
 }
 
 // firstVisit is commissioning; return visits count on.
 const firstVisit = "v1"
 
 // openJob loads a job, if it is not the one that is open.
-func (r *root) openJob(ctx app.Context, id string, then func(app.Context)) {
+func (r *root) openJob(id string, then func(app.Context)) {
 	if r.job != nil && r.job.id == id && !r.job.missing {
-		then(ctx)
+		then(r.home)
 		return
 	}
-	r.home.Async(func() {
+	r.async(func() {
 		j, err := r.load(id)
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			if err != nil {
-				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
-				j = &opened{id: id, missing: true}
+				app.Logf("lugmark: open: %v", err)
+				j = &opened{id: id, missing: true, unread: true}
 			}
 			if r.route().job != id {
 				return // the person went on meanwhile
 			}
 			r.job = j
+			if j.unfolded > 0 {
+				r.notice = notice{says: sayUnfolded.With("n", itoa(j.unfolded)), bad: true}
+			}
+			if !j.missing {
+				r.keepSummary(j) // an act may have been kept without its line
+			}
 			then(ctx)
 		})
 	})
 }
 
-// load folds a job from the store.
+var (
+	sayUnfolded = say.Phrase{Key: "screen.job.unfolded", English: "{n} entries of this job could not be read by this version. They are kept as they are."}
+	sayOtherTab = say.Phrase{Key: "screen.job.other-tab", English: "Another tab kept something in this job. What is shown here has followed."}
+	sayClock    = say.Phrase{Key: "screen.job.clock", English: "The clock of this phone stands before the last entry of this job. Set it right: hours of rest cannot be counted with it."}
+)
+
+// load folds a job from the store. An event that this version cannot read
+// stays in the store and is counted; the rest is shown.
 func (r *root) load(id string) (*opened, error) {
 	events, blobs, err := r.device.Store.Job(id)
 	if err != nil {
@@ -65,13 +84,32 @@ func (r *root) load(id string) (*opened, error) {
 		j.blobs[b.Sum] = b.Data
 	}
 	for _, e := range events {
-		if err := j.state.ApplySigned(e); err != nil {
-			return nil, fmt.Errorf("screen: open job %s: %w", id, err)
-		}
+		j.fold(e)
 	}
 	r.newWriter(j)
 	j.judge()
 	return j, nil
+}
+
+// fold takes one stored event into the record.
+func (j *opened) fold(signed job.Signed) {
+	e, err := job.Decode(signed.Raw)
+	if err == nil {
+		err = j.state.Apply(e)
+	}
+	if err != nil {
+		app.Logf("lugmark: fold %s %s %d: %v", signed.Job, signed.Stream, signed.Seq, err)
+		j.unfolded++
+		return
+	}
+	j.seen(e)
+}
+
+// seen remembers the latest time that the record claims.
+func (j *opened) seen(e job.Event) {
+	if at, err := time.Parse(time.RFC3339, e.At); err == nil && at.After(j.latest) {
+		j.latest = at
+	}
 }
 
 // newWriter begins a stream: at each opening, and after a save that failed.
@@ -88,7 +126,7 @@ func (j *opened) judge() {
 	}
 	j.facts = checks.NewFacts(j.state, j.visit, now())
 	j.findings = checks.Run(j.facts)
-	j.held = nil
+	j.held, j.paper = nil, nil
 }
 
 // holds lists the hold points as the last judging has them.
@@ -100,26 +138,30 @@ func (j *opened) holds() []checks.Hold {
 }
 
 // changedElsewhere takes in what another tab kept.
-func (r *root) changedElsewhere(ctx app.Context, id string) {
-	r.loadJobs(ctx, nil)
+func (r *root) changedElsewhere(id string) {
+	r.loadJobs(nil)
 	if r.job == nil || r.job.id != id {
 		return
 	}
 	j := r.job
-	r.home.Async(func() {
+	r.async(func() {
 		events, blobs, err := r.device.Store.Job(id)
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(app.Context) {
 			if err != nil || r.job != j {
 				return
 			}
+			before := j.state.Len()
 			for _, b := range blobs {
 				j.blobs[b.Sum] = b.Data
 			}
 			for _, e := range events {
-				j.state.ApplySigned(e) // what is already there changes nothing
+				j.fold(e) // what is already there changes nothing
 			}
 			j.missing = len(events) == 0
 			j.judge()
+			if j.state.Len() > before && r.notice.says.Empty() {
+				r.notice = notice{says: sayOtherTab.With()}
+			}
 		})
 	})
 }
@@ -135,12 +177,12 @@ type change struct {
 // keep stamps, signs and saves the changes as one act, and only then says so.
 // Draft is the key of the draft that the act makes needless. Then is called
 // with whether it was kept; when not, what was typed is still on the screen.
-func (r *root) keep(ctx app.Context, changes []change, draft string, then func(ctx app.Context, kept bool)) {
+func (r *root) keep(changes []change, draft string, then func(ctx app.Context, kept bool)) {
 	j := r.job
 	for i := range changes {
 		changes[i].saw = j.state.Seen(j.key(changes[i].part, changes[i].field))
 	}
-	r.act1(ctx, draft, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
+	r.act1(j, draft, nil, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
 		for _, c := range changes {
 			e, b, err := stampChange(w, at(), j.key(c.part, c.field), c)
 			if err != nil {
@@ -172,29 +214,38 @@ func stampChange(w *job.Writer, at job.Stamp, k job.Key, c change) (job.Stamped,
 	return e, blobs, err
 }
 
-// act1 is one act of a person: stamped, signed, kept in one transaction, and
-// only then applied, judged and shown. Acts wait for one another. The context
-// of the button is not used for what comes after: the button may be gone.
-func (r *root) act1(_ app.Context, draft string, stamp stamper, then func(ctx app.Context, kept bool)) {
-	j := r.job
+// act1 is one act of a person in a job: stamped, signed, kept in one
+// transaction, and only then applied, judged and shown. While one is being kept
+// another is not begun: two taps are one act. Line is the job's line in the
+// list, for its first act; then is left out when the person has gone to another
+// screen meanwhile.
+func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then func(ctx app.Context, kept bool)) {
+	if r.busy {
+		return
+	}
 	r.busy = true
-	r.home.Async(func() {
+	path := r.path
+	r.async(func() {
 		j.one.Lock()
-		stamped, blobs, err := r.keepAct(j, draft, stamp)
+		stamped, blobs, err := r.keepAct(j, draft, line, stamp)
 		j.one.Unlock()
-		r.dispatch(r.home, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			r.busy = false
+			r.made = nil
+			for _, e := range stamped {
+				r.made = append(r.made, e.Event.ID)
+			}
 			if err != nil {
 				app.Logf("lugmark: keep: %v", err)
-				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
-			} else if err := j.apply(stamped, blobs); err != nil {
-				reportFault(err)
-			}
-			if err == nil {
+				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
+			} else {
+				j.apply(stamped, blobs)
 				j.judge()
 				r.keepSummary(j)
 			}
-			then(ctx, err == nil)
+			if r.job == j && r.path == path {
+				then(ctx, err == nil)
+			}
 		})
 	})
 }
@@ -202,22 +253,32 @@ func (r *root) act1(_ app.Context, draft string, stamp stamper, then func(ctx ap
 // stamper makes the events and blobs of an act.
 type stamper func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error)
 
+// unstamped is an error of ours, before the store was asked.
+type unstamped struct{ error }
+
+func (r *root) troubleOf(err error) Trouble {
+	if errors.As(err, new(unstamped)) {
+		return Faulty
+	}
+	return r.device.Trouble(err)
+}
+
 // keepAct stamps, signs and keeps, outside the goroutine of the screen. When
 // it fails nothing was kept that is shown; whether the store has something all
 // the same is not known, so a new stream begins.
-func (r *root) keepAct(j *opened, draft string, stamp stamper) ([]job.Stamped, []job.Blob, error) {
+func (r *root) keepAct(j *opened, draft string, line []byte, stamp stamper) ([]job.Stamped, []job.Blob, error) {
 	mark := j.writer.Mark
 	stamped, blobs, err := stamp(j.writer, newStamp)
 	if err != nil {
 		j.writer.Undo(mark)
-		return nil, nil, err
+		return nil, nil, unstamped{err}
 	}
-	act := job.Act{Job: j.id, Blobs: blobs, Draft: draft}
+	act := job.Act{Job: j.id, Blobs: blobs, Draft: draft, Summary: line}
 	for _, e := range stamped {
 		sig, err := r.device.Sign(e.Hash[:])
 		if err != nil {
 			j.writer.Undo(mark)
-			return nil, nil, fmt.Errorf("screen: sign: %w", err)
+			return nil, nil, unstamped{fmt.Errorf("screen: sign: %w", err)}
 		}
 		act.Events = append(act.Events, e.Signed(sig))
 	}
@@ -229,17 +290,19 @@ func (r *root) keepAct(j *opened, draft string, stamp stamper) ([]job.Stamped, [
 }
 
 // apply takes what was kept into the record on the screen.
-func (j *opened) apply(stamped []job.Stamped, blobs []job.Blob) error {
+func (j *opened) apply(stamped []job.Stamped, blobs []job.Blob) {
 	for _, b := range blobs {
 		j.blobs[b.Sum] = b.Data
 	}
 	for _, e := range stamped {
 		if err := j.state.Apply(e.Event); err != nil {
-			return fmt.Errorf("screen: apply %s: %w", e.Event.ID, err)
+			app.Logf("lugmark: apply %s: %v", e.Event.ID, err) // it is kept; the next opening shows it
+			j.unfolded++
+			continue
 		}
+		j.seen(e.Event)
 	}
 	j.missing = false
-	return nil
 }
 
 // keepSummary writes the job's line in the list of jobs, after the act that
@@ -250,7 +313,7 @@ func (r *root) keepSummary(j *opened) {
 	if err != nil {
 		return
 	}
-	r.home.Async(func() { r.device.Store.Keep(job.Act{Job: j.id, Summary: line}) })
+	r.async(func() { r.device.Store.Keep(job.Act{Job: j.id, Summary: line}) })
 }
 
 // newStamp names and times one event.

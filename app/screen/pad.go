@@ -114,5 +114,5 @@ func (r *root) onReadingKey(ctx app.Context, e app.Event) {
 // the same digits.
 func (r *root) saveDraft(ctx app.Context) {
 	key, text := r.draftKey(), r.text["value"]
-	r.home.Async(func() { r.device.Store.PutDraft(key, text) })
+	r.async(func() { r.device.Store.PutDraft(key, text) })
 }

@@ -35,12 +35,12 @@ func (r *root) enterReading(ctx app.Context, field, part string) {
 	r.read = reading{field: f, part: part, parts: checks.RoundParts(r.job.facts.Layout(), f), again: again}
 	r.text["value"] = ""
 	key := r.draftKey()
-	r.home.Async(func() {
+	r.async(func() {
 		text, there, err := r.device.Store.Draft(key)
 		if err != nil || !there {
 			return
 		}
-		r.dispatch(ctx, func(app.Context) {
+		r.dispatch(func(app.Context) {
 			if r.draftKey() == key && r.text["value"] == "" {
 				r.text["value"] = text
 			}

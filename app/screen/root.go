@@ -45,8 +45,9 @@ type root struct {
 	notice    notice
 	read      reading
 	draft     newJob
-	panel     string // which small panel is open on this screen
-	busy      bool   // an act is being kept
+	panel     string   // which small panel is open on this screen
+	busy      bool     // an act is being kept
+	made      []string // ids of the events of the last act that was kept
 }
 
 // OnMount opens the store and starts the minute.
@@ -58,9 +59,9 @@ func (r *root) OnMount(ctx app.Context) {
 	r.prefs.show()
 	r.watchShell(ctx)
 	r.tick(ctx)
-	r.home.Async(func() {
+	r.async(func() {
 		device, err := r.open()
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			if err != nil {
 				r.barred = troubles[Refused].With()
 				if device.Trouble != nil {
@@ -70,8 +71,8 @@ func (r *root) OnMount(ctx app.Context) {
 				return
 			}
 			r.device, r.ready = device, true
-			device.Store.Watch(func(id string) { r.dispatch(ctx, func(ctx app.Context) { r.changedElsewhere(ctx, id) }) })
-			r.loadJobs(ctx, func(ctx app.Context) { r.arrive(ctx); r.paintedFirst(ctx) })
+			device.Store.Watch(func(id string) { r.dispatch(func(app.Context) { r.changedElsewhere(id) }) })
+			r.loadJobs(func(ctx app.Context) { r.arrive(ctx); r.paintedFirst(ctx) })
 			r.askStorage(ctx)
 		})
 	})
@@ -99,16 +100,19 @@ func (r *root) OnNav(ctx app.Context) {
 // its inputs, the draft of what was being typed.
 func (r *root) arrive(ctx app.Context) {
 	r.moved, r.panel, r.slips = true, "", map[string]say.Line{}
+	at := r.route()
 	// The act that made a notice may itself have led here; one step on it has
-	// done its work, but in a round it stays until the next keep.
-	if r.notice.seen && (r.notice.undo == nil || r.route().screen != "read") {
+	// done its work, but in a round it stays until the next keep. It never goes
+	// over into another job, where its Undo has no meaning.
+	if r.notice.seen && (r.notice.undo == nil || at.screen != "read") || r.notice.undo != nil && (r.job == nil || r.job.id != at.job) {
 		r.notice = notice{}
 	}
 	r.notice.seen = true
-	at := r.route()
 	if at.job == "" {
-		r.job = nil
-		r.loadJobs(ctx, func(ctx app.Context) {
+		if at.screen != "menu" { // the menu goes back to where one was
+			r.job = nil
+		}
+		r.loadJobs(func(ctx app.Context) {
 			if r.path == "/demo" {
 				r.addSamples(ctx)
 			}
@@ -116,7 +120,10 @@ func (r *root) arrive(ctx app.Context) {
 		r.enterRoute(ctx, at)
 		return
 	}
-	r.openJob(ctx, at.job, func(ctx app.Context) { r.enterRoute(ctx, at) })
+	if r.job != nil && r.job.id != at.job {
+		r.notice = notice{}
+	}
+	r.openJob(at.job, func(ctx app.Context) { r.enterRoute(ctx, at) })
 }
 
 // tick judges again each minute: rests end and temperatures grow stale.
@@ -131,10 +138,30 @@ func (r *root) tick(ctx app.Context) {
 }
 
 // dispatch runs f on the goroutine of the screen and settles the page after it.
-func (r *root) dispatch(_ app.Context, f func(app.Context)) {
+// It works on from the root, which is always there: a button that began
+// something may be gone when it ends.
+func (r *root) dispatch(f func(app.Context)) {
 	r.home.Dispatch(func(ctx app.Context) {
+		defer r.recovered()
 		f(ctx)
 		r.home.Defer(r.settle)
+	})
+}
+
+// async runs f beside the screen. A fault in it must not end the program, which
+// would leave a painted page that answers nothing.
+func (r *root) async(f func()) {
+	r.home.Async(func() {
+		defer func() {
+			if fault := recover(); fault != nil {
+				reportFault(fault)
+				r.dispatch(func(app.Context) {
+					r.busy = false
+					r.notice = notice{says: troubles[Faulty].With(), bad: true}
+				})
+			}
+		}()
+		f()
 	})
 }
 

@@ -88,6 +88,10 @@ func (r *root) view() page {
 		return page{title: "Lugmark", main: []app.UI{app.P().Class("note").Text(r.t("opening", "Opening …"))}}
 	case at.job != "" && (r.job == nil || r.job.id != at.job):
 		return page{title: "Lugmark", back: "/", main: []app.UI{app.P().Class("note").Text(r.t("opening-job", "Opening the job …"))}}
+	case at.job != "" && r.job.unread:
+		return page{title: "Lugmark", back: "/", main: []app.UI{r.ruled("fail",
+			app.P().Text(r.t("unread.text", "This job could not be read just now. Nothing was changed. Close the other tabs of Lugmark, go back and open it again.")),
+		)}}
 	case at.job != "" && r.job.missing:
 		return page{title: r.t("no-job.title", "No such job"), back: "/", main: []app.UI{
 			app.P().Text(r.t("no-job.text", "This job is not on this phone. Go back to the list of jobs.")),

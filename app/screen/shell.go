@@ -29,7 +29,7 @@ func (r *root) watchShell(ctx app.Context) {
 	}
 	read()
 	app.Window().Call("addEventListener", "lugmark:shell", app.FuncOf(func(app.Value, []app.Value) any {
-		r.dispatch(ctx, func(app.Context) { read() })
+		r.dispatch(func(app.Context) { read() })
 		return nil
 	}))
 }

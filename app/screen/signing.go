@@ -63,7 +63,7 @@ func (r *root) keepSignature(ctx app.Context, person, role, id string) {
 	delete(r.slips, id)
 	blob, ref := job.Personal(name, salt())
 	digest := r.digest()
-	r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+	r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 		e, err := w.Sign(at(), job.Sign{Who: person, Role: role, How: job.Typed, Ink: ref, Digest: digest})
 		return []job.Stamped{e}, []job.Blob{blob}, err
 	}, func(_ app.Context, kept bool) {
@@ -96,7 +96,7 @@ func (r *root) sealBox() app.UI {
 	return r.button("btn go", r.t("seal", "Seal the sheet"), func(ctx app.Context) {
 		blob, ref := job.NewBlob("text/plain", r.results())
 		digest := r.digest()
-		r.act1(ctx, "", func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+		r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 			e, err := w.Seal(at(), digest, ref, checks.Rules)
 			return []job.Stamped{e}, []job.Blob{blob}, err
 		}, func(_ app.Context, kept bool) {

@@ -9,6 +9,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
+	"lugmark/checks/plain"
 	"lugmark/core/bank"
 	"lugmark/core/draw"
 	"lugmark/core/finding"
@@ -52,6 +53,36 @@ func (r *root) summarise(j *opened) summary {
 		s.Done = "handed-over"
 	}
 	return s
+}
+
+// firstLine is the line of a job that begins: kept with its first act, so that
+// no job is ever kept and not listed.
+func firstLine(title string, l bank.Layout) []byte {
+	s := summary{Title: title, Layout: l, States: map[string]draw.State{}, Changed: now().Format(time.RFC3339)}
+	for _, b := range l.Blocks() {
+		s.States[b] = draw.ToDo
+	}
+	line, err := json.Marshal(s)
+	if err != nil {
+		return nil
+	}
+	return line
+}
+
+// firstLineOf is the line of a job file: the name of its site and its layout,
+// whole numbers when it gives them.
+func firstLineOf(file *plain.File) []byte {
+	title := ""
+	var l bank.Layout
+	for _, e := range file.Entries {
+		switch e.Key.Part + "/" + e.Key.Field {
+		case "site/name":
+			title = e.Personal
+		case "bank/layout":
+			json.Unmarshal(e.Value.Layout, &l)
+		}
+	}
+	return firstLine(title, l)
 }
 
 // counts holds how many findings have each verdict.
@@ -98,8 +129,8 @@ func (j *opened) energy(r *root) string {
 }
 
 // loadJobs reads the lines of all jobs.
-func (r *root) loadJobs(ctx app.Context, then func(app.Context)) {
-	r.home.Async(func() {
+func (r *root) loadJobs(then func(app.Context)) {
+	r.async(func() {
 		lines, err := r.device.Store.Summaries()
 		var list []summary
 		for id, raw := range lines {
@@ -109,9 +140,9 @@ func (r *root) loadJobs(ctx app.Context, then func(app.Context)) {
 			}
 		}
 		slices.SortFunc(list, func(a, b summary) int { return -cmp.Compare(a.Changed, b.Changed) })
-		r.dispatch(ctx, func(ctx app.Context) {
+		r.dispatch(func(ctx app.Context) {
 			if err != nil {
-				r.notice = notice{says: troubles[r.device.Trouble(err)].With(), bad: true}
+				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
 			}
 			r.jobs = list
 			if then != nil {
