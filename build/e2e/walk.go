@@ -3,6 +3,7 @@ package e2e
 import (
 	"context"
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -80,11 +81,21 @@ func (w *Walker) Later(d time.Duration) {
 // Now is the time on the walker's phone.
 func (w *Walker) Now() time.Time { return time.Now().Add(w.ahead) }
 
-// On taps the one control of that name.
+// On taps the one control of that name. What lies under the foot of the screen
+// is scrolled up first, as a thumb does.
 func (w *Walker) On(name string) {
 	w.T.Helper()
 	w.Taps++
-	w.Tap(name)
+	err := wait(func() error {
+		err := w.tap(name, 0)
+		if err != nil && strings.Contains(err.Error(), "covered") {
+			w.TryEval(`window.scrollBy(0, 160)`, nil)
+		}
+		return err
+	})
+	if err != nil {
+		w.fatal("tap %q: %v", name, err)
+	}
 }
 
 // Row taps the first control in view whose words begin so: rows of lists carry

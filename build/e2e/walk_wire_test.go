@@ -143,6 +143,11 @@ func (w *Walker) firstCharge() {
 	w.Later(61 * time.Second)
 	w.round("First charge", "Voltage at the end of charge, a minute later", "V", blocks, []string{"14.302", "14.304", "14.305", "14.301"})
 	w.round("First charge", "Current of the string, a minute later", "A", strings, []string{"2.60", "2.55"})
+	w.form("Charger", "First charge")
+	held := "Voltage at the posts while the charger holds absorption"
+	w.Fill(held+", V", "28.40")
+	w.Remember("Charger", held, "28.40 V")
+	w.keepForm("Charger", 1)
 	w.form("Bank", "First charge")
 	w.Pick("How the current ended", "It fell slowly to the tail")
 	w.Remember("Bank", "How the current ended", "It fell slowly to the tail")
