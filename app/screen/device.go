@@ -10,6 +10,7 @@ import (
 type Store interface {
 	Keep(job.Act) error
 	Job(id string) ([]job.Signed, []job.Blob, error)
+	Blob(id, sum string) (b job.Blob, there bool, err error)
 	Summaries() (map[string][]byte, error)
 	PutDraft(key, text string) error
 	Draft(key string) (string, bool, error)

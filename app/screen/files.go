@@ -17,13 +17,14 @@ import (
 )
 
 var (
-	sayForeign  = say.Phrase{Key: "screen.file.foreign", English: "This is not a job file of Lugmark: it begins neither with a brace nor with “lugmark-record 1”. Nothing was changed."}
-	sayFaults   = say.Phrase{Key: "screen.file.faults", English: "The file was not opened, and nothing was changed. Line {line}: {text} ({n} in all)"}
-	sayDamaged  = say.Phrase{Key: "screen.file.damaged", English: "The record file is damaged at line {line}: {text} Nothing was changed."}
-	sayOpened   = say.Phrase{Key: "screen.file.opened", English: "The file was added as a new job."}
-	sayBroughtN = say.Phrase{Key: "screen.file.brought", English: "The record was brought in: {n} entries. What was here already is untouched."}
-	saySamples  = say.Phrase{Key: "screen.file.samples", English: "The sample jobs are here. Everything in them is invented."}
-	sayTooBig   = say.Phrase{Key: "screen.file.big", English: "This file is larger than any job. Nothing was changed."}
+	sayForeign   = say.Phrase{Key: "screen.file.foreign", English: "This is not a job file of Lugmark: it begins neither with a brace nor with “lugmark-record 1”. Nothing was changed."}
+	sayFaults    = say.Phrase{Key: "screen.file.faults", English: "The file was not opened, and nothing was changed. Line {line}: {text} ({n} in all)"}
+	sayPlainFull = say.Phrase{Key: "screen.file.plain-full", English: "This phone has no room left: the file was brought in only in part. Make room, then open the file again as another job."}
+	sayPlainPart = say.Phrase{Key: "screen.file.plain-part", English: "The phone's storage gave up: the file was brought in only in part. Open the file again as another job."}
+	sayOpened    = say.Phrase{Key: "screen.file.opened", English: "The file was added as a new job."}
+	saySamples   = say.Phrase{Key: "screen.file.samples", English: "The sample jobs are here. Everything in them is invented."}
+	sayNoFile    = say.Phrase{Key: "screen.file.unreadable", English: "The phone could not read this file. Nothing was changed."}
+	sayTooBig    = say.Phrase{Key: "screen.file.big", English: "This file is larger than any job. Nothing was changed."}
 )
 
 // largestFile is more than a job with many readings has as text [bytes].
@@ -40,17 +41,20 @@ func (r *root) onJobFile(ctx app.Context, _ app.Event) {
 		r.notice = notice{says: sayTooBig.With(), bad: true}
 		return
 	}
-	var then app.Func
-	then = app.FuncOf(func(_ app.Value, args []app.Value) any {
-		text := args[0].String()
-		then.Release()
+	whenSettled(file.Call("text"), func(v app.Value, err error) {
+		text := ""
+		if err == nil {
+			text = v.String()
+		}
 		r.dispatch(func(ctx app.Context) {
 			input.Set("value", "")
+			if err != nil {
+				r.notice = notice{says: sayNoFile.With(), bad: true}
+				return
+			}
 			r.takeFile(ctx, []byte(text))
 		})
-		return nil
 	})
-	file.Call("text").Call("then", then)
 }
 
 // takeFile opens a job file of either kind, told by how it begins.
@@ -68,7 +72,7 @@ func (r *root) takeFile(ctx app.Context, raw []byte) {
 			ctx.Navigate("/j/" + id)
 		})
 	case bytes.HasPrefix(text, []byte(record.Header)):
-		r.importRecord(ctx, raw)
+		r.importRecord(raw)
 	default:
 		r.notice = notice{says: sayForeign.With(), bad: true}
 	}
@@ -84,37 +88,15 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 		file.Now = now()
 	}
 	r.async(func() {
-		j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
-		r.newWriter(j)
-		line := firstLineOf(file)
-		keep := func(stamp stamper) error {
-			stamped, blobs, err := r.keepAct(j, "", line, stamp)
-			if err == nil {
-				j.apply(stamped, blobs)
-			}
-			return err
-		}
-		err := keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
-			e, err := w.Start(at(), "bank")
-			return []job.Stamped{e}, nil, err
-		})
-		for _, batch := range file.Batches(shift) {
-			if err != nil {
-				break
-			}
-			err = keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
-				return plain.Stamps(batch, w, j.state, at, salt)
-			})
-		}
-		if err == nil {
-			j.judge()
-			line, _ := json.Marshal(r.summarise(j))
-			err = r.device.Store.Keep(job.Act{Job: j.id, Summary: line})
-		}
+		j, err := r.keepPlain(id.String(), file, shift)
 		r.dispatch(func(ctx app.Context) {
 			if err != nil {
 				app.Logf("lugmark: import: %v", err)
-				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
+				r.notice = notice{says: sayPlainPart.With(), bad: true}
+				if r.troubleOf(err) == Full {
+					r.notice.says = sayPlainFull.With()
+				}
+				r.loadJobs(nil)
 				return
 			}
 			then(ctx, j.id)
@@ -122,50 +104,40 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 	})
 }
 
-// importRecord brings the signed events of a record file in. A file with any
-// fault changes nothing.
-func (r *root) importRecord(ctx app.Context, raw []byte) {
-	contents, faults := record.Read(raw)
-	if len(faults) == 0 {
-		contents, faults = record.Verify(contents)
-	}
-	if len(faults) > 0 {
-		r.notice = notice{says: sayDamaged.With("line", itoa(faults[0].Line), "text", faults[0].Why), bad: true}
-		return
-	}
-	r.async(func() {
-		var err error
-		jobs := map[string]bool{}
-		for at := 0; at < len(contents.Events) && err == nil; at += importBatch {
-			for _, e := range contents.Events[at:min(at+importBatch, len(contents.Events))] {
-				jobs[e.Job] = true
-				if err == nil {
-					err = r.device.Store.Keep(job.Act{Job: e.Job, Events: []job.Signed{e}})
-				}
-			}
+// keepPlain keeps the events of a plain job file, act by act.
+func (r *root) keepPlain(id string, file *plain.File, shift time.Duration) (*opened, error) {
+	j := &opened{id: id, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
+	r.newWriter(j)
+	line := firstLineOf(file)
+	keep := func(stamp stamper) error {
+		stamped, blobs, err := r.keepAct(j, "", line, stamp)
+		if err == nil {
+			j.apply(stamped, blobs)
 		}
-		for id := range jobs {
-			if err == nil {
-				err = r.device.Store.Keep(job.Act{Job: id, Blobs: contents.Blobs})
-			}
-			if j, e := r.load(id); err == nil && e == nil {
-				line, _ := json.Marshal(r.summarise(j))
-				err = r.device.Store.Keep(job.Act{Job: id, Summary: line})
-			}
-		}
-		r.dispatch(func(ctx app.Context) {
-			if err != nil {
-				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
-				return
-			}
-			r.notice = notice{says: sayBroughtN.With("n", itoa(len(contents.Events)))}
-			r.loadJobs(nil)
-		})
+		return err
+	}
+	err := keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+		e, err := w.Start(at(), "bank")
+		return []job.Stamped{e}, nil, err
 	})
+	for _, batch := range file.Batches(shift) {
+		if err != nil {
+			return nil, err
+		}
+		err = keep(func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			return plain.Stamps(batch, w, j.state, at, salt)
+		})
+	}
+	if err != nil {
+		return nil, err
+	}
+	j.judge()
+	summary, err := json.Marshal(r.summarise(j))
+	if err != nil {
+		return nil, err
+	}
+	return j, r.device.Store.Keep(job.Act{Job: j.id, Summary: summary})
 }
-
-// importBatch is how many events of a file are kept before the screen breathes.
-const importBatch = 100
 
 // addSamples adds the invented jobs, with their times moved to the present.
 func (r *root) addSamples(ctx app.Context) {

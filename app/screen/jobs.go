@@ -16,7 +16,10 @@ func (r *root) viewJobs() page {
 	if len(r.jobs) == 0 {
 		main = append(main, app.P().Text(r.t("jobs.none", "No job on this phone yet. Start one, open a job file, or look round in the sample jobs.")))
 	} else {
-		main = append(main, app.P().Class("note").Text(r.t("jobs.only-here", "These jobs are only on this phone.")), app.Ul().Class("jobs").Body(app.Range(r.jobs).Slice(func(i int) app.UI { return app.Li().Body(r.jobCard(r.jobs[i])) })))
+		main = append(main, app.Div().Class("copyline").Body(
+			app.Span().Text(r.t("jobs.only-here", "These jobs are only on this phone.")),
+			r.button("plain", r.t("jobs.copy", "Safe copy of all"), func(app.Context) { r.saveAll() })),
+			app.Ul().Class("jobs").Body(app.Range(r.jobs).Slice(func(i int) app.UI { return app.Li().Body(r.jobCard(r.jobs[i])) })))
 	}
 	main = append(main, app.Div().Class("two even").Body(
 		app.Label().Class("btn file").Body(app.Text(r.t("jobs.open-file", "Open a job file")),

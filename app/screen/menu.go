@@ -18,7 +18,10 @@ func (r *root) viewMenu() page {
 		app.H2().Text(r.t("menu.phone", "This phone")),
 	}
 	main = append(main, r.shellStatus()...)
-	main = append(main,
+	if r.job != nil && !r.job.missing {
+		main = append(main, r.copyBox()...)
+	}
+	main = append(main, r.allBox(),
 		app.H2().Text(r.t("menu.about", "What Lugmark is, and is not")),
 		app.P().Text(r.t("menu.not", "Lugmark records what was measured and computes what follows. It does not say that a bank is safe or conforms to a standard. The maker's manual, the code in force, a permit and a licensed person come first.")),
 		app.P().Class("note").Text(r.t("menu.version", "{app}, rules {rules}", "app", r.device.App, "rules", checks.Rules)))

@@ -8,10 +8,12 @@ import (
 )
 
 // Fault is what is wrong with one line of a file, counted from 1; line 0 is
-// what is not there.
+// what is not there. One that was passed over took nothing from the record: only
+// the text around it was changed on the way, as mail programs do.
 type Fault struct {
-	Line int
-	Why  string
+	Line   int
+	Why    string
+	Passed bool
 }
 
 func (f Fault) String() string {
@@ -31,12 +33,12 @@ func Read(file []byte) (Contents, []Fault) {
 	var c Contents
 	var faults []Fault
 	if rest, ok := bytes.CutPrefix(file, []byte("\ufeff")); ok {
-		faults = append(faults, Fault{1, "an invisible sign was put in front of the file; it is passed over"})
+		faults = append(faults, Fault{1, "an invisible sign was put in front of the file; it is passed over", true})
 		file = rest
 	}
 	lineEnd := []byte("\n")
 	if bytes.HasPrefix(file, []byte(Header+"\r\n")) {
-		faults = append(faults, Fault{1, "the line ends were changed to CR LF; they are passed over"})
+		faults = append(faults, Fault{1, "the line ends were changed to CR LF; they are passed over", true})
 		lineEnd = []byte("\r\n")
 	}
 	kinds := map[string]string{} // sum of a blob to its media type
@@ -46,7 +48,7 @@ func Read(file []byte) (Contents, []Fault) {
 		file = rest
 		if n == 1 {
 			if string(line) != Header {
-				faults = append(faults, Fault{1, notHeader(line)})
+				faults = append(faults, Fault{Line: 1, Why: notHeader(line)})
 			}
 			continue
 		}
@@ -60,14 +62,14 @@ func Read(file []byte) (Contents, []Fault) {
 			err = fmt.Errorf("begins neither with e nor with b")
 		}
 		if err != nil {
-			faults = append(faults, Fault{n, err.Error()})
+			faults = append(faults, Fault{Line: n, Why: err.Error()})
 		}
 	}
 	for i := range c.Blobs {
 		c.Blobs[i].Type = kinds[c.Blobs[i].Sum]
 	}
 	if len(c.Events)+len(c.Blobs) == 0 && len(faults) > 0 {
-		faults = []Fault{{1, "not a record file: no line of it can be read"}}
+		faults = []Fault{{Line: 1, Why: "not a record file: no line of it can be read"}}
 	}
 	return c, faults
 }

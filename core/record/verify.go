@@ -31,7 +31,7 @@ func Verify(c Contents) (Contents, []Fault) {
 				line = c.line(i)
 				forged[i] = forged[i] || f.Trouble == seal.Forged || f.Trouble == seal.Unreadable
 			}
-			faults = append(faults, Fault{line, f.Why})
+			faults = append(faults, Fault{Line: line, Why: f.Why})
 		}
 	}
 	sort.SliceStable(faults, func(i, j int) bool { return faults[i].Line < faults[j].Line })
