@@ -66,7 +66,7 @@ func (r *root) partTable(caption string, parts ...string) app.UI {
 func (r *root) annexResults() app.UI {
 	var rows []app.UI
 	sources, undone := numbered{}, tally{}
-	for _, x := range r.job.findings {
+	for _, x := range r.job.sheet().findings {
 		switch {
 		case x.Verdict() == finding.NotNeeded && x.Settled(), x.Check() == "hazards-read":
 			continue
@@ -146,7 +146,7 @@ func (r *root) paperWhy(x finding.Finding) string {
 // cautionsRead says for which stages the cautions were confirmed, and by whom.
 func (r *root) cautionsRead() app.UI {
 	var read []string
-	for _, x := range r.job.findings {
+	for _, x := range r.job.sheet().findings {
 		if x.Check() == "hazards-read" && x.Verdict() == finding.Pass {
 			read = append(read, r.say(stageOf(x).Title().With()))
 		}

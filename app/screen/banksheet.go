@@ -74,7 +74,7 @@ func (j *opened) isClosed(part string) bool {
 func (j *opened) devices() []string {
 	var out []string
 	for _, id := range []string{"charger1", "inverter1"} {
-		if len(j.state.KeysFrom(j.visit, id+"/")) > 0 {
+		if len(j.state.KeysFrom(j.visit, id)) > 0 {
 			out = append(out, id)
 		}
 	}
@@ -215,6 +215,6 @@ func (r *root) tabs(here string) app.UI {
 	}
 	return app.Nav().Class("tabs").Aria("label", r.t("tabs", "Job")).Body(
 		tab("steps", r.t("tab.steps", "Steps")),
-		tab("open", r.t("tab.open", "Open ({n})", "n", strconv.Itoa(len(r.job.openPoints())))),
+		tab("open", r.t("tab.open", "Open ({n})", "n", strconv.Itoa(len(openPoints(r.job.findings))))),
 		tab("handover", r.t("tab.handover", "Hand over")))
 }

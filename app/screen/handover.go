@@ -10,7 +10,7 @@ import (
 // viewHandover is the last screen: what is open, who signs, and the sheet as
 // it will be printed.
 func (r *root) viewHandover() page {
-	c := count(r.job.findings)
+	c := count(r.job.sheet().findings)
 	r.text["paper"] = r.prefs.Paper
 	main := []app.UI{app.Section().Class("noprint").Body(
 		app.P().Text(r.resultSentence(c)),
@@ -28,7 +28,7 @@ func (r *root) viewHandover() page {
 // is safe.
 func (r *root) resultSentence(c counts) string {
 	n, all := itoa(c[finding.Pass]), itoa(c.needed())
-	if c[finding.Pass] == c.needed() && len(r.job.openPoints()) == 0 {
+	if c[finding.Pass] == c.needed() && len(openPoints(r.job.sheet().findings)) == 0 {
 		return r.t("hand.all", "All {all} checks passed.", "all", all)
 	}
 	return r.t("hand.open", "Handed over with open points. {n} of {all} checks passed.", "n", n, "all", all)
@@ -37,7 +37,7 @@ func (r *root) resultSentence(c counts) string {
 // ownerPage is the one page that the owner reads.
 func (r *root) ownerPage(c counts) app.UI {
 	state := "pass"
-	if c[finding.Pass] < c.needed() || len(r.job.openPoints()) > 0 {
+	if c[finding.Pass] < c.needed() || len(openPoints(r.job.sheet().findings)) > 0 {
 		state = "unk"
 	}
 	l := r.job.facts.Layout()
@@ -94,9 +94,9 @@ const ownersRows = 4
 // openRows are the open points in the owner's words: the thing, the state,
 // and what follows.
 func (r *root) openRows(most int) []app.UI {
-	open := r.job.openPoints()
+	open := openPoints(r.job.sheet().findings)
 	undone := 0
-	for _, x := range r.job.findings {
+	for _, x := range r.job.sheet().findings {
 		switch x.Verdict() {
 		case finding.Later:
 			open = append(open, x)

@@ -29,10 +29,10 @@ type opened struct {
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
-	held     []checks.Hold     // made when first asked for; see holds
-	paper    []finding.Finding // what the sheet prints; see printed
-	latest   time.Time         // the latest time that the record claims
-	one      sync.Mutex        // one act at a time
+	held     []checks.Hold // made when first asked for; see holds
+	paper    *sheet        // made when first asked for; see sheet
+	latest   time.Time     // the latest time that the record claims
+	one      sync.Mutex    // one act at a time
 }
 
 // firstVisit is commissioning; return visits count on.

@@ -8,10 +8,10 @@ import (
 
 // openPoints lists what stands in the way of a handover without remarks: what
 // failed, what nobody can tell, and what was put aside by a person.
-func (j *opened) openPoints() []finding.Finding {
+func openPoints(list []finding.Finding) []finding.Finding {
 	var out []finding.Finding
 	for _, v := range []finding.Verdict{finding.Fail, finding.CantTell, finding.NotNeeded} {
-		for _, x := range j.findings {
+		for _, x := range list {
 			if x.Verdict() == v && !x.Settled() {
 				out = append(out, x)
 			}
@@ -23,7 +23,7 @@ func (j *opened) openPoints() []finding.Finding {
 // viewOpen lists the open points; each ends in one button.
 func (r *root) viewOpen() page {
 	var main []app.UI
-	open := r.job.openPoints()
+	open := openPoints(r.job.findings)
 	if len(open) == 0 {
 		main = append(main, app.P().Text(r.t("open.none", "Nothing failed, and nothing is in doubt. What is still to do stands under Steps.")))
 	} else {

@@ -73,15 +73,16 @@ func (r *root) typed(ctx app.Context, text string) {
 	r.saveDraft(ctx)
 }
 
-// pointed sets the point of a usual reading when one digit more was typed than
-// stands before it.
+// pointed sets the point of a usual reading as soon as more digits stand there
+// than belong before it, whether they came one by one or at once. A point that
+// was taken away again stays away.
 func pointed(f checks.Field, before, text, separator string) string {
-	digits := strings.TrimPrefix(text, "-")
-	if grew := len(text) > len(before); grew && f.Whole > 0 && len(digits) == f.Whole+1 && strings.Trim(digits, "0123456789") == "" {
-		at := len(text) - 1
-		return text[:at] + separator + text[at:]
+	had, digits := strings.TrimPrefix(before, "-"), strings.TrimPrefix(text, "-")
+	if f.Whole == 0 || len(had) > f.Whole || len(digits) <= f.Whole || strings.Trim(digits, "0123456789") != "" {
+		return text
 	}
-	return text
+	at := len(text) - len(digits) + f.Whole
+	return text[:at] + separator + text[at:]
 }
 
 func (r *root) setValue(text string) { r.text["value"] = text }

@@ -67,25 +67,29 @@ func (r *root) entryRows(part string) []app.UI {
 				continue
 			}
 			e, st := r.job.state.Lookup(r.job.visit, p, f.ID, f.Setup)
-			text := r.t("part.two", "two values")
+			text, meta := r.t("part.two", "two values"), ""
 			if st == job.One {
-				text = r.valueText(k, e.Value)
+				text, meta = r.valueText(k, e.Value), r.entryMeta(e)
 			}
 			label := r.say(f.Label.With())
 			if p != part {
 				label = r.name(p) + ": " + lowerFirst(label)
 			}
 			rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.wayTo(k)).Body(
-				app.Span(), app.Span().Body(app.Text(label), app.Br(), app.Span().Class("note").Text(r.entryMeta(e))), app.B().Class("num").Text(text))))
+				app.Span(), app.Span().Body(app.Text(label), app.Br(), app.Span().Class("note").Text(meta)), app.B().Class("num").Text(text))))
 		}
 	}
 	return rows
 }
 
-// conflicts lists the entries of a part on which two people differ.
+// conflicts lists the entries of a part and of its posts on which two people
+// differ.
 func (r *root) conflicts(part string) []finding.Key {
 	var out []finding.Key
-	for _, k := range r.job.state.KeysFrom(r.job.visit, part+"/") {
+	for _, k := range r.job.state.KeysFrom(r.job.visit, part) {
+		if k.Part != part && bank.OwnerOf(k.Part) != part {
+			continue // b10 begins like b1
+		}
 		if _, st := r.job.state.Get(k); st == job.Conflict {
 			out = append(out, key(k.Part, k.Field))
 		}

@@ -1,11 +1,14 @@
 package screen
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
 	"lugmark/core/bank"
 	"lugmark/core/draw"
+	"lugmark/core/figure"
 	"lugmark/core/finding"
 	"lugmark/core/job"
 	"lugmark/core/say"
@@ -177,7 +180,9 @@ func (r *root) readingSays() app.UI {
 			extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
 		}
 	case r.text["value"] == "":
-		if v, ok := r.keptValue(); ok {
+		if two := r.rivals(); two != "" {
+			state, text = "unk", r.t("read.rivals", "Two values are kept: {values}. A new reading replaces both.", "values", two)
+		} else if v, ok := r.keptValue(); ok {
 			state, text = "todo", r.t("read.before", "Kept before: {value}. A new value replaces it; the old one stays in the record.", "value", v)
 		} else {
 			text = r.t("read.empty", "Nothing typed yet.")
@@ -192,7 +197,9 @@ func (r *root) readingSays() app.UI {
 		state, text = "fail", r.say(slip.Line)
 	default:
 		text = r.t("read.typed", "Not kept yet: {value}", "value", r.voice.Figure(say.Figure{Digits: n.Digits, Unit: string(n.Unit)}))
-		if far, ok := r.farFromOthers(n.Value); ok {
+		if f := r.read.field; outside(f, n.Value) && (n.Value > f.High || n.Value < 0) { // what is still growing may be too small yet
+			state, text = "unk", r.say(sayOutside.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry()), "part", bank.Name(r.read.part)))
+		} else if far, ok := r.farFromOthers(n.Value); ok {
 			state, text = "unk", text+". "+r.say(far)
 		}
 	}
@@ -207,6 +214,20 @@ func (r *root) keptValue() (string, bool) {
 		return "", false
 	}
 	return r.valueText(k, e.Value), true
+}
+
+// rivals says the values that two people keep for this reading, "" when they
+// do not differ.
+func (r *root) rivals() string {
+	k := finding.Key{Part: r.read.part, Field: r.read.field.ID}
+	if _, s := r.job.state.Lookup(r.job.visit, k.Part, k.Field, false); s != job.Conflict {
+		return ""
+	}
+	var values []string
+	for _, e := range r.job.state.Live(r.job.key(k.Part, k.Field)) {
+		values = append(values, r.valueText(k, e.Value))
+	}
+	return strings.Join(values, ", ")
 }
 
 func indexOf(list []string, s string) int {

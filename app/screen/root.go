@@ -58,6 +58,7 @@ func (r *root) OnMount(ctx app.Context) {
 	r.voice = r.prefs.voice()
 	r.prefs.show()
 	r.watchShell(ctx)
+	r.watchKeys()
 	r.tick(ctx)
 	r.async(func() {
 		device, err := r.open()

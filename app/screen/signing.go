@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"strings"
 	"time"
 
@@ -14,28 +12,9 @@ import (
 	"lugmark/core/seal"
 )
 
-// results is the list of results that a signature and a seal are about.
-func (r *root) results() []byte { return checks.Results(r.job.findings) }
-
-func (r *root) digest() string {
-	sum := sha256.Sum256(r.results())
-	return hex.EncodeToString(sum[:])
-}
-
-// signatureOf gives the last signature of a person; current is false when the
-// results have changed since.
-func (r *root) signatureOf(person string) (s job.Item[job.Sign], current, ok bool) {
-	for _, x := range r.job.state.Signs() {
-		if x.Body.Who == person {
-			s, ok = x, true
-		}
-	}
-	return s, ok && s.Body.Digest == r.digest(), ok
-}
-
 // signBox takes a typed signature, or shows the one that was given.
 func (r *root) signBox(person, role, title string) app.UI {
-	s, current, ok := r.signatureOf(person)
+	s, current, ok := r.job.signed(person)
 	id := "sign-" + person
 	body := []app.UI{app.H2().Text(title)}
 	if ok {
@@ -62,9 +41,15 @@ func (r *root) keepSignature(ctx app.Context, person, role, id string) {
 	}
 	delete(r.slips, id)
 	blob, ref := job.Personal(name, salt())
-	digest := r.digest()
-	r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
-		e, err := w.Sign(at(), job.Sign{Who: person, Role: role, How: job.Typed, Ink: ref, Digest: digest})
+	j := r.job
+	r.act1(j, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+		stamp := at()
+		about := j.sheet()
+		if about.moment.IsZero() { // the first to sign freezes the sheet at this moment
+			stamp.Now = stamp.Now.Truncate(time.Millisecond)
+			about = j.sheetAt(stamp.Now)
+		}
+		e, err := w.Sign(stamp, job.Sign{Who: person, Role: role, How: job.Typed, Ink: ref, Digest: about.digest})
 		return []job.Stamped{e}, []job.Blob{blob}, err
 	}, func(_ app.Context, kept bool) {
 		if kept {
@@ -84,20 +69,19 @@ func (r *root) moment(at string) string {
 
 // sealBox freezes the results once both have signed what is on the screen.
 func (r *root) sealBox() app.UI {
-	_, mine, _ := r.signatureOf("p1")
-	_, owners, _ := r.signatureOf("p3")
-	sealed, ok := r.job.state.SealedAt()
-	if ok && sealed.Body.Digest == r.digest() {
+	_, mine, _ := r.job.signed("p1")
+	_, owners, _ := r.job.signed("p3")
+	if sealed, current, _ := r.job.sealed(); current {
 		return r.ruled("pass", app.P().Text(r.t("seal.done", "Sealed, revision {rev}. The fingerprint is on the sheet.", "rev", itoa(sealed.Body.Rev))))
 	}
 	if !mine || !owners {
 		return app.P().Class("note").Text(r.t("seal.first", "Both sign, then the sheet is sealed and gets its fingerprint."))
 	}
 	return r.button("btn go", r.t("seal", "Seal the sheet"), func(ctx app.Context) {
-		blob, ref := job.NewBlob("text/plain", r.results())
-		digest := r.digest()
+		about := r.job.sheet()
+		blob, ref := job.NewBlob("text/plain", about.results)
 		r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
-			e, err := w.Seal(at(), digest, ref, checks.Rules)
+			e, err := w.Seal(at(), about.digest, ref, checks.Rules)
 			return []job.Stamped{e}, []job.Blob{blob}, err
 		}, func(_ app.Context, kept bool) {
 			if kept {
@@ -109,13 +93,13 @@ func (r *root) sealBox() app.UI {
 
 // fingerprint is the seal's hash in 26 signs, or the word that there is none.
 func (r *root) fingerprint() app.UI {
-	sealed, ok := r.job.state.SealedAt()
+	sealed, current, ok := r.job.sealed()
 	if !ok {
 		return app.P().Class("note").Text(r.t("seal.none", "Not sealed."))
 	}
 	rows := seal.Fingerprint(sealed.Hash).Rows()
 	body := []app.UI{app.P().Class("fp num").Text(strings.Join(rows[:], "  "))}
-	if sealed.Body.Digest != r.digest() {
+	if !current {
 		body = append(body, app.P().Class("note").Text(r.t("seal.changed", "Changed since this seal.")))
 	}
 	return app.Div().Body(body...)
@@ -126,7 +110,7 @@ func (r *root) annexSigned() app.UI {
 	var rows []app.UI
 	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p3", r.t("hand.owner", "Owner")}} {
 		name, when := "", ""
-		if s, _, ok := r.signatureOf(x.person); ok {
+		if s, _, ok := r.job.signed(x.person); ok {
 			name, _ = job.Text(r.job.blobs, s.Body.Ink)
 			when = r.moment(s.At)
 		}

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"lugmark/checks"
@@ -19,10 +20,24 @@ func (j *opened) has(k finding.Key) bool {
 	return standing != job.Missing
 }
 
-// wants gives the entry that would carry a finding on. What is to do wants the
-// first entry that is not there. What was judged wants its reading again, and
-// only where no reading was taken the first entry that is not there.
+// elsewhere names the field that a next action asks for where it is not one of
+// those the finding rests on: a match in doubt is settled by another reading.
+var elsewhere = map[string]string{
+	"voltage-match.gap":         "gap-voltage",
+	"voltage-match.full":        "full-voltage",
+	"voltage-match.close-round": "rest-voltage-close",
+	"gap-voltage.full":          "full-voltage",
+	"gap-voltage.totals":        "total-voltage",
+}
+
+// wants gives the entry that would carry a finding on: the one that its next
+// action speaks of. Else, what is to do wants the first entry that is not
+// there. What was judged wants its reading again, and only where no reading was
+// taken the first entry that is not there.
 func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
+	if field, ok := elsewhere[x.Next().Key]; ok {
+		return j.firstOf(field, x.Parts()), true
+	}
 	var missing, reading, entered finding.Key
 	for _, k := range x.Reads() {
 		f, known := checks.FieldOf(k.Field, k.Part)
@@ -48,6 +63,29 @@ func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
 		}
 	}
 	return finding.Key{}, false
+}
+
+// firstOf gives the first place of a field in a round that is not kept, among
+// the parts first; the bank where the field has no round.
+func (j *opened) firstOf(field string, parts []string) finding.Key {
+	best := finding.Key{Part: "bank", Field: field}
+	for _, kind := range []bank.Kind{bank.KindBlock, bank.KindString, bank.KindGroup} {
+		f, ok := checks.FieldOfKind(field, kind)
+		if !ok {
+			continue
+		}
+		for _, p := range checks.RoundParts(j.facts.Layout(), f) {
+			k := finding.Key{Part: p, Field: field}
+			if best.Part == "bank" || j.has(best) && !j.has(k) {
+				best = k
+			}
+			if slices.Contains(parts, p) && !j.has(k) {
+				return k
+			}
+		}
+		break
+	}
+	return best
 }
 
 // wayTo is the address where an entry is made.
