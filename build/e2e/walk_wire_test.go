@@ -123,8 +123,10 @@ func (w *Walker) firstCharge() {
 	w.hold("Start the first charge")
 	w.On("Start the charge list")
 	w.At("First charge")
-	for _, s := range [][3]string{{"27.42", "19.8", "19"}, {"28.05", "19.9", "20"}, {"28.40", "6.1", "21"}} {
-		w.Later(40 * time.Minute)
+	for i, s := range [][3]string{{"27.42", "19.8", "19"}, {"28.05", "19.9", "20"}, {"28.40", "6.1", "21"}} {
+		if i > 0 { // the first one right when the charge begins
+			w.Later(40 * time.Minute)
+		}
 		w.Fill("Voltage, V", s[0])
 		w.Fill("Current, A", s[1])
 		w.Fill("Temperature, °C", s[2])
