@@ -120,11 +120,13 @@ func (r *root) newWriter(j *opened) {
 }
 
 // judge runs the checks at the present time.
-func (j *opened) judge() {
+func (j *opened) judge() { j.judgeAt(now()) }
+
+func (j *opened) judgeAt(moment time.Time) {
 	if j.missing {
 		return
 	}
-	j.facts = checks.NewFacts(j.state, j.visit, now())
+	j.facts = checks.NewFacts(j.state, j.visit, moment)
 	j.findings = checks.Run(j.facts)
 	j.held, j.paper = nil, nil
 }

@@ -108,6 +108,12 @@ func TestThePointSetsItself(t *testing.T) {
 			t.Errorf("%s: got %s, want %s (%s)", row.keys, text, row.want, row.from)
 		}
 	}
+	if got := pointed(f, "", "1320", "."); got != "13.20" {
+		t.Errorf("1320 pasted: got %s, want 13.20 (hand)", got)
+	}
+	if got := pointed(f, "132", "1320", "."); got != "1320" {
+		t.Errorf("1320 after the point was taken away: got %s, want 1320 (hand: it stays away)", got)
+	}
 }
 
 // What is asked about a value that cannot be, and what is offered instead.
