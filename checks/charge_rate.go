@@ -13,25 +13,29 @@ import (
 
 // How hard a block may be charged depends on its temperature.
 //
-//	I_block = I_bank · s  [A],  s the largest share of one block
+//	I_block = I · s  [A],  s the largest share of one block
+//
+// I is the larger of what is planned and what all chargers together are set
+// to: a charger does as it is set, whatever the plan says.
 var chargeRate = &Check{
 	ID: "charge-rate", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "charge-rate.title", English: "Charge current"},
 	Asks:    say.Phrase{Key: "charge-rate.asks", English: "Is the planned current within what the blocks may take at this temperature?"},
 	Sources: []cite.Source{cite.ChargeByTemperature, cite.CircuitTheory},
-	Fields:  []Field{plannedCharge.Field, chargeTemp.Field, sensorKind.Field, sheetCapacity.Field, sheetChargeMax.Field},
+	Fields:  []Field{plannedCharge.Field, setCurrent.Field, chargeTemp.Field, sensorKind.Field, sheetCapacity.Field, sheetChargeMax.Field},
 	Parts:   onBank,
 	Eval:    evalChargeRate,
 }
 
 var (
-	sayRateKept = say.Phrase{Key: "charge-rate.pass", English: "{planned} for the bank puts {amps} into the block that takes most; at {low} to {high} the limit is {limit}."}
-	sayRateOver = say.Phrase{Key: "charge-rate.fail", English: "{planned} for the bank puts {amps} into {part}; at {low} to {high} the limit is {limit}. A faster charge plates metal in cold cells and ages warm ones."}
-	sayRateUnk  = say.Phrase{Key: "charge-rate.cant-tell", English: "{planned} for the bank puts {amps} into {part}; at {low} to {high} the limit may be as low as {limit}."}
+	sayRateKept = say.Phrase{Key: "charge-rate.pass", English: "{planned} for {whole} puts {amps} into the block that takes most; at {low} to {high} the limit is {limit}."}
+	sayRateOver = say.Phrase{Key: "charge-rate.fail", English: "{planned} for {whole} puts {amps} into {part}; at {low} to {high} the limit is {limit}. A faster charge plates metal in cold cells and ages warm ones."}
+	sayRateUnk  = say.Phrase{Key: "charge-rate.cant-tell", English: "{planned} for {whole} puts {amps} into {part}; at {low} to {high} the limit may be as low as {limit}."}
 	sayRateZero = say.Phrase{Key: "charge-rate.zero", English: "A charge current of {planned} is no plan."}
 
-	sayRateLower  = say.Phrase{Key: "charge-rate.lower", English: "Lower the charge current to {amps} for the bank."}
+	sayRateLower  = say.Phrase{Key: "charge-rate.lower", English: "Lower the charge current to {amps} for {whole}, all chargers together."}
 	sayRateWarm   = say.Phrase{Key: "charge-rate.warm", English: "Wait until every block is warm enough, then read the temperatures again."}
+	sayRateSet    = say.Phrase{Key: "charge-rate.set", English: "{planned} is planned, but the chargers are set to {set} together. What they are set to is judged."}
 	sayRateShares = say.Phrase{Key: "charge-rate.share", English: "The largest share of one block is taken as {share} of the bank's current."}
 )
 
@@ -51,21 +55,27 @@ func evalChargeRate(f *Facts, part string) []finding.Finding {
 	if gap != nil {
 		return one(*gap)
 	}
-	share, block, gap := f.largestShare()
+	target, _ := f.charged()
+	share, block, gap := f.shareOf(target)
 	if gap != nil {
 		return one(*gap)
 	}
+	whole, flows := planned.Value, typed(planned)
+	set := f.chargersSet()
+	if set > whole {
+		whole, flows = set, rounded(set, "A")
+	}
 	limit, most, notes := upper(f, "charge-rate", "current", strict)
 	_, atBest, _ := upper(f, "charge-rate", "current", loose)
-	amps := measure.Interval[unit.Ampere]{Low: planned.Value * unit.Ampere(share.Low), High: planned.Value * unit.Ampere(share.High)}
+	amps := measure.Interval[unit.Ampere]{Low: whole * unit.Ampere(share.Low), High: whole * unit.Ampere(share.High)}
 	found := finding.Predicted(amps, "A", limit)
 	c, h := coldest(ws.all), hottest(ws.all)
-	said := []any{"planned", typed(planned), "amps", found.Text, "part", bank.Name(block), "limit", exact(most, "A"),
+	said := []any{"planned", flows, "whole", bank.Name(target), "amps", found.Text, "part", bank.Name(block), "limit", exact(most, "A"),
 		"low", exact(c.r.Value-c.r.U, "C"), "high", exact(h.r.Value+h.r.U, "C")}
 	next := sayRateWarm.With()
 	if most > 0 {
 		down, _ := figure.Range(float64(most)/float64(share.High), float64(most)/float64(share.High), "A", 3)
-		next = sayRateLower.With("amps", down)
+		next = sayRateLower.With("amps", down, "whole", bank.Name(target))
 	}
 	x := finding.Passes(sayRateKept.With(said...))
 	switch {
@@ -73,6 +83,9 @@ func evalChargeRate(f *Facts, part string) []finding.Finding {
 		x = finding.Fails(sayRateOver.With(said...), next).About(block)
 	case most <= 0 || measure.AtMost(amps, most) != measure.Inside:
 		x = finding.CannotTell(sayRateUnk.With(said...), next).About(block)
+	}
+	if set > planned.Value {
+		notes = append(notes, sayRateSet.With("planned", typed(planned), "set", rounded(set, "A")))
 	}
 	if share.High < 1 {
 		notes = append(notes, sayRateShares.With("share", rounded(share.High, "ratio")))
@@ -118,4 +131,14 @@ func loosestRate(list []warmth) unit.Ratio {
 	byCold, _ := cell.ChargeRate(min(cold, mild), mild)
 	byHeat, _ := cell.ChargeRate(mild, max(hot, mild))
 	return min(byCold, byHeat)
+}
+
+// chargersSet is what all chargers together are set to, as far as it is
+// entered.
+func (f *Facts) chargersSet() (total unit.Ampere) {
+	for _, id := range f.entered(bank.KindCharger, "charger") {
+		set, _ := setCurrent.Plain(f, id)
+		total += set
+	}
+	return total
 }

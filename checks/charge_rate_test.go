@@ -38,6 +38,13 @@ func TestChargeRate(t *testing.T) {
 		{"zero is no plan", at("25 C", "0 A"), "bank", finding.CantTell, "boundary"},
 		{"no capacity", strings.Replace(at("25 C", "10 A"), "sheet1/capacity = 100 Ah\n", "", 1), "bank", finding.ToDo, "boundary"},
 		{"the firm is stricter", "house/charge-rate.current = 20 A\n" + at("25 C", "21 A"), "bank", finding.Fail, "hand: 21 > 20"},
+		{"the firm is looser, frozen", "house/charge-rate.current = 80 A\nsheet1/charge-max = 100 A\n" + at("-20 C", "60 A"), "bank", finding.Fail, "hand: −17 °C allows none; no rule of a firm lifts that"},
+		{"the firm is looser, cold", "house/charge-rate.current = 80 A\nsheet1/charge-max = 100 A\n" + at("5 C", "60 A"), "bank", finding.Fail, "hand: 2 … 8 °C is 0.1 · 100 = 10 A"},
+		{"the charger is set above the plan", "charger1/set-current = 30 A\n" + at("5 C", "10 A"), "bank", finding.Fail, "hand: a charger gives what it is set to; 30 > 10 A at 2 … 8 °C"},
+		{"the charger is set as planned", "charger1/set-current = 10 A\n" + at("5 C", "10 A"), "bank", finding.Pass, "hand: 0.1 · 100 = 10 A"},
+		{"the charger is set below the plan", "charger1/set-current = 5 A\n" + at("5 C", "11 A"), "bank", finding.Fail, "hand: 11 > 10"},
+		{"two chargers", "charger1/set-current = 30 A\ncharger2/set-current = 45 A\nsheet1/charge-max = 50 A\n" + at("25 C", "30 A"), "bank", finding.Fail, "hand: 30 + 45 = 75 > 50"},
+		{"two chargers, within", "charger1/set-current = 20 A\ncharger2/set-current = 30 A\n" + at("25 C", "30 A"), "bank", finding.Pass, "hand: 20 + 30 = 50 = 0.5 · 100"},
 	})
 }
 
@@ -49,6 +56,7 @@ func TestChargeRateCountsTheLargestShare(t *testing.T) {
 	walk(t, bank.New(2, 2, bank.JoinStrings, bank.EqualLeads), chargeRate, rest, []row{
 		{"well below", "bank/charge-current = 80 A", "bank", finding.Pass, "hand: 0.625 · 80 = 50 at most"},
 		{"between", "bank/charge-current = 95 A", "bank", finding.CantTell, "hand: half is 47.5, the larger share may be above 50"},
+		{"into one string alone", "charge1/target = sA\nbank/charge-current = 51 A", "bank", finding.Fail, "hand: one string takes all of it; 51 > 0.5 · 100"},
 		{"far above", "bank/charge-current = 150 A", "bank", finding.Fail, "hand: half of it is 75 A; the largest share is never below half"},
 	})
 }

@@ -15,7 +15,7 @@ import (
 //
 //	Ns·14.0 V ≤ absorption,  absorption·(1 + δ) ≤ Ns·V_max
 //	float ≤ Ns·13.8 V or off;  equalise, temperature compensation, recover off
-//	current · s_max ≤ what one block takes
+//	current of all chargers · s_max ≤ what one block takes
 //
 // Ns is that of what is charged. What the charger really holds can only be
 // read during the first charge; that is a finding of its own, and no gate
@@ -50,6 +50,8 @@ var (
 	sayAmpsUnk    = say.Phrase{Key: "charger-settings.current.cant-tell", English: "Set to {set}, {found} reach one block, depending on how the current divides; it takes {max}."}
 	sayAmpsNone   = say.Phrase{Key: "charger-settings.current.no-limit", English: "Set to {set}, but the highest charge current of a block is not entered."}
 	sayAmpsSet    = say.Phrase{Key: "charger-settings.current.set", English: "Set the charge current to {most} or less and read it back."}
+	sayAmpsAll    = say.Phrase{Key: "charger-settings.current.together", English: "All chargers together are set to {total}; that is what is judged."}
+	sayAmpsSetAll = say.Phrase{Key: "charger-settings.current.set-all", English: "Set all chargers to {most} or less together and read them back."}
 	sayHeldGood   = say.Phrase{Key: "charger-settings.measured.pass", English: "At the posts the charger holds {found}; it may be {limit}."}
 	sayHeldBad    = say.Phrase{Key: "charger-settings.measured.fail", English: "At the posts the charger holds {found}; it may be {limit}."}
 	sayHeldUnk    = say.Phrase{Key: "charger-settings.measured.cant-tell", English: "At the posts the charger holds {found}, too close to an end of {limit} for this meter."}
@@ -184,7 +186,7 @@ func (f *Facts) settingSwitch(charger string, setting ChoiceField) finding.Findi
 }
 
 func (f *Facts) settingCurrent(charger, part string) finding.Finding {
-	named := finding.Limit{Name: "current"}
+	named := finding.Limit{Name: "current", Unit: "A"}
 	set, ok := setCurrent.Of(f, charger)
 	if !ok {
 		return missing(setCurrent.Field, charger).Against(named)
@@ -193,37 +195,42 @@ func (f *Facts) settingCurrent(charger, part string) finding.Finding {
 	if !takes.All() {
 		return finding.CannotTell(sayAmpsNone.With("set", typed(set)), takes.Enter()).Against(named)
 	}
-	share, gap := f.shareOf(part)
+	share, _, gap := f.shareOf(part)
 	if gap != nil {
 		return gap.Against(named)
 	}
 	b := takes.Base(f)
 	limit := finding.AtMost("current", b.Value, b.Kind, b.Source)
-	amps := measure.Interval[unit.Ampere]{Low: set.Value * unit.Ampere(share.Low), High: set.Value * unit.Ampere(share.High)}
+	total := max(set.Value, f.chargersSet())
+	amps := measure.Interval[unit.Ampere]{Low: total * unit.Ampere(share.Low), High: total * unit.Ampere(share.High)}
 	found := finding.Predicted(amps, "A", limit)
 	most := unit.Ampere(math.Floor(float64(b.Value) / float64(share.High)))
 	said := []any{"set", typed(set), "found", found.Text, "max", exact(b.Value, "A"), "most", exact(most, "A")}
+	mend := sayAmpsSet.With(said...)
+	var notes []say.Line
+	if total > set.Value {
+		mend, notes = sayAmpsSetAll.With(said...), []say.Line{sayAmpsAll.With("total", rounded(total, "A"))}
+	}
 	return finding.Judge(measure.AtMost(amps, b.Value), finding.Words{
-		Pass: sayAmpsGood.With(said...), Fail: sayAmpsHigh.With(said...), CantTell: sayAmpsUnk.With(said...), Mend: sayAmpsSet.With(said...),
-	}).Value(found).Against(limit)
+		Pass: sayAmpsGood.With(said...), Fail: sayAmpsHigh.With(said...), CantTell: sayAmpsUnk.With(said...), Mend: mend,
+	}).Value(found).Against(limit).Noting(notes...)
 }
 
-// shareOf is the largest part that one block carries of a current into part.
-func (f *Facts) shareOf(part string) (measure.Interval[unit.Ratio], *finding.Finding) {
+// shareOf is the largest part that one block carries of a current into part,
+// and that block.
+func (f *Facts) shareOf(part string) (measure.Interval[unit.Ratio], string, *finding.Finding) {
 	whole := measure.Interval[unit.Ratio]{Low: 1, High: 1}
 	switch kind, _ := bank.PartKind(part); kind {
 	case bank.KindBlock, bank.KindString:
-		return whole, nil
+		return whole, f.BlocksOf(part)[0], nil
 	case bank.KindGroup:
 		n, gap := f.network(part)
 		if gap != nil {
-			return whole, gap
+			return whole, "", gap
 		}
-		share, _, gap := n.largestShare()
-		return share, gap
+		return n.largestShare()
 	}
-	share, _, gap := f.largestShare()
-	return share, gap
+	return f.largestShare()
 }
 
 // absorptionHeld is what the charger really holds at the posts: To do until

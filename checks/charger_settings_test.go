@@ -46,6 +46,7 @@ func TestChargerSettings(t *testing.T) {
 		{"recover off", "charger1/recover = off", "recover", finding.Pass, "common practice, no source"},
 		{"current at the limit", "charger1/set-current = 50 A", "current", finding.Pass, "boundary: one string carries all"},
 		{"current above", "charger1/set-current = 51 A", "current", finding.Fail, "hand: 51 > 50"},
+		{"two chargers into one string", "charger1/set-current = 30 A\ncharger2/set-current = 45 A", "current", finding.Fail, "hand: 30 + 45 = 75 > 50"},
 		{"current not entered", "", "current", finding.ToDo, "boundary"},
 		{"absorption not measured yet", "charger1/absorption = 57.6 V", absorptionMeasured, finding.ToDo, "hand: only the first charge shows it"},
 		{"absorption measured", "charger1/absorption-at-posts = 57.6 V", absorptionMeasured, finding.Pass, "hand: ±(0.288 + 0.3) V in 56 … 58.4"},

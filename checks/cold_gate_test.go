@@ -41,6 +41,7 @@ func TestColdGate(t *testing.T) {
 		{"the maker's highest", "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-temp-max = 55 C\n" + ownAt("50 C"), "bank", finding.Pass, "hand: 53 ≤ 55"},
 		{"the maker allows −10, heated", "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-temp-min = -10 C\n" + ownAt("-5 C"), "bank", finding.CantTell, "hand: no proof that the heating works"},
 		{"the maker allows −10, warm", "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-temp-min = -10 C\n" + ownAt("5 C"), "bank", finding.Pass, "hand: 5 − 3 > 0"},
+		{"the firm is looser", "house/cold-gate.coldest = -5 C\n" + ownAt("2 C"), "bank", finding.CantTell, "hand: −1 °C is not above 0; no rule of a firm loosens that"},
 		{"the firm is stricter", "house/cold-gate.coldest = 5 C\n" + ownAt("7 C"), "bank", finding.CantTell, "hand: 4 < 5"},
 		{"one temperature missing", others, "bank", finding.ToDo, "boundary: missing is not warm"},
 		{"one missing, one frozen", "b2/charge-temperature = -5 C\nb2/sensor = own", "bank", finding.Fail, "hand: one frozen block is enough"},

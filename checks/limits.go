@@ -18,6 +18,7 @@ type base[Q unit.Quantity] struct {
 
 var (
 	sayHouseIgnored = say.Phrase{Key: "note.house-ignored", English: "The firm's own rule ({house}) is looser than this limit and was not used."}
+	sayHouseLooser  = say.Phrase{Key: "assumed.house-looser", English: "The firm's rule is looser than practice: {house} where practice has {base}."}
 )
 
 // fromMaker is a maker's value with the page that gives it.
@@ -58,9 +59,14 @@ var HouseLimits = []HouseLimit{
 	{"capacity", "rated", "ratio"},
 }
 
+// physical are the checks whose usual limit is what cells bear at a temperature
+// and no custom: no firm may loosen it.
+var physical = map[string]bool{"charge-rate": true, "cold-gate": true}
+
 // upper gives the limit of a check after the firm's own rule. House replaces
 // the base when it is tighter (smaller); when it is looser only if the base is
-// practice, otherwise it is ignored and a note says so.
+// practice, which is then said as assumed; otherwise it is ignored and a note
+// says so.
 func upper[Q unit.Quantity](f *Facts, check, name string, b base[Q]) (finding.Limit, Q, []say.Line) {
 	v, kind, source, notes := withHouse(f, check, name, b, func(house, base Q) bool { return house < base })
 	return finding.AtMost(name, v, kind, source), v, notes
@@ -77,14 +83,21 @@ func withHouse[Q unit.Quantity](f *Facts, check, name string, b base[Q], tighter
 	if !ok {
 		return b.Value, b.Kind, b.Source, nil
 	}
+	show := field.Entry()
+	if show == "s" { // nobody counts a rest in seconds
+		show = "h"
+	}
 	var house Q
 	var has bool
 	f.quietly(func() { house, has = Quantity[Q]{field}.Plain(f, "house") })
 	switch {
 	case !has || house == b.Value:
 		return b.Value, b.Kind, b.Source, nil
-	case tighter(house, b.Value) || b.Kind == finding.Practice:
+	case tighter(house, b.Value):
+		return house, finding.House, cite.Firm.Line(), nil
+	case b.Kind == finding.Practice && !physical[check]:
+		f.assume(sayHouseLooser.With("house", exact(house, show), "base", exact(b.Value, show)))
 		return house, finding.House, cite.Firm.Line(), nil
 	}
-	return b.Value, b.Kind, b.Source, []say.Line{sayHouseIgnored.With("house", exact(house, field.Entry()))}
+	return b.Value, b.Kind, b.Source, []say.Line{sayHouseIgnored.With("house", exact(house, show))}
 }
