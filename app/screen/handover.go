@@ -112,12 +112,20 @@ func (r *root) openRows(most int) []app.UI {
 		}
 		rows = append(rows, app.Tr().Body(
 			app.Td().Body(app.Text(r.about(x)+r.limitName(x)), app.Br(), r.stateWord(x.Verdict())),
-			app.Td().Text(r.say(x.Reason())+" "+r.say(x.Next()))))
+			app.Td().Body(app.Text(r.say(x.Reason())), r.forTechnician(x))))
 	}
 	if undone > 0 {
 		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "{n} checks were not done. They are listed in the annex.", "n", itoa(undone)))))
 	}
 	return rows
+}
+
+// forTechnician is the next action, which is not the owner's to do.
+func (r *root) forTechnician(x finding.Finding) app.UI {
+	if x.Next().Empty() {
+		return app.Span()
+	}
+	return app.Div().Text(r.t("hand.technician", "For the technician: {next}", "next", r.say(x.Next())))
 }
 
 // alarmBox tells what to do when something is wrong.

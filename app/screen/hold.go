@@ -2,6 +2,7 @@ package screen
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -94,6 +95,9 @@ func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
 		class = "way"
 	}
 	rows := []app.UI{app.Li().Class(class).Body(mark(state), app.Span().Body(body...), app.Span().Class("st", string(state)).Text(word))}
+	if c.Open {
+		return rows // one way is enough: the others are no longer asked for
+	}
 	for _, w := range c.Ways {
 		rows = append(rows, r.clauseRows(h, w, depth+1)...)
 	}
@@ -191,15 +195,19 @@ func (r *root) overrideBox(h checks.Hold) app.UI {
 	return app.Details().Class("why").Body(app.Summary().Text(r.t("hold.override-title", "Override")), app.Div().Class("ovr").Body(body...))
 }
 
+// shortestReason is 8 signs, our choice: fewer cannot be a sentence.
+const shortestReason = 8
+
 func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
-	if len(r.text["reason"]) < 8 {
+	reason := strings.TrimSpace(r.text["reason"])
+	if utf8.RuneCountInString(reason) < shortestReason {
 		r.slips["reason"] = say.Phrase{Key: "screen.hold.no-reason", English: "Write the reason in a sentence. It is printed with your name."}.With()
 		r.focus = "reason"
 		return
 	}
 	delete(r.slips, "reason")
 	v := job.Value{Kind: job.KindOverride, Over: h.Shut(), Who: "p1"}
-	r.keep([]change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: r.text["reason"]}}, "", func(_ app.Context, kept bool) {
+	r.keep([]change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: reason}}, "", func(_ app.Context, kept bool) {
 		if kept {
 			r.notice = notice{says: say.Phrase{Key: "screen.hold.overridden", English: "Override kept. It will be printed."}.With()}
 		}

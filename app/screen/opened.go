@@ -69,7 +69,7 @@ func (r *root) openJob(id string, then func(app.Context)) {
 var (
 	sayUnfolded = say.Phrase{Key: "screen.job.unfolded", English: "{n} entries of this job could not be read by this version. They are kept as they are."}
 	sayOtherTab = say.Phrase{Key: "screen.job.other-tab", English: "Another tab kept something in this job. What is shown here has followed."}
-	sayClock    = say.Phrase{Key: "screen.job.clock", English: "The clock of this phone stands before the last entry of this job. Set it right: hours of rest cannot be counted with it."}
+	sayClock    = say.Phrase{Key: "screen.job.clock", English: "The clock of this phone stands before the last entry of this job ({when}). Set it right before you go on: hours of rest cannot be counted with it."}
 )
 
 // load folds a job from the store. An event that this version cannot read

@@ -2,6 +2,7 @@ package screen
 
 import (
 	"strings"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -196,6 +197,9 @@ func (r *root) readingSays() app.UI {
 	case slip != nil:
 		state, text = "fail", r.say(slip.Line)
 	default:
+		if now().Before(r.job.latest.Add(-clockSlack)) {
+			extra = append(extra, app.P().Text(r.say(sayClock.With("when", r.moment(r.job.latest.Format(time.RFC3339))))))
+		}
 		text = r.t("read.typed", "Not kept yet: {value}", "value", r.voice.Figure(say.Figure{Digits: n.Digits, Unit: string(n.Unit)}))
 		if f := r.read.field; outside(f, n.Value) && (n.Value > f.High || n.Value < 0) { // what is still growing may be too small yet
 			state, text = "unk", r.say(sayOutside.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry()), "part", bank.Name(r.read.part)))

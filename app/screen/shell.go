@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -34,6 +36,10 @@ func (r *root) watchShell(ctx app.Context) {
 	}))
 }
 
+// clockSlack is how far two phones' clocks may stand apart before it is said:
+// two minutes, our choice.
+const clockSlack = 2 * time.Minute
+
 // shellNotes are the lines that a person must see before work: a newer version
 // that waits, storage that was not promised.
 func (r *root) shellNotes() []app.UI {
@@ -42,6 +48,9 @@ func (r *root) shellNotes() []app.UI {
 		out = append(out, app.Div().Class("copyline").Body(
 			app.Span().Text(r.t("shell.waiting", "A newer version is here, whole. It starts at the next cold start.")),
 			r.button("plain", r.t("shell.use", "Use it now"), func(app.Context) { app.Window().Get("lugmarkShell").Call("activate") })))
+	}
+	if r.job != nil && now().Before(r.job.latest.Add(-clockSlack)) {
+		out = append(out, r.ruled("unk", app.P().Text(r.say(sayClock.With("when", r.moment(r.job.latest.Format(time.RFC3339)))))))
 	}
 	if text, good := r.storageSays(); !good && r.route().screen == "jobs" {
 		out = append(out, app.P().Class("copyline").Text(text))

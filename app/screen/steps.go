@@ -212,5 +212,10 @@ func (r *root) cautions(s checks.Stage) app.UI {
 	body = append(body, r.button("btn go", r.t("stage.read", "I have read this: {name}", "name", name), func(ctx app.Context) {
 		r.keepChoice(ctx, s.Part(), "hazards-read", "yes")
 	}))
+	if r.job.choiceOf(s.Part(), "hazards-read") == "no" {
+		body = append(body, r.ruled("fail", app.P().Text(r.t("stage.refused", "Kept: {name} cannot work under these. Do not start this stage.", "name", name))))
+	} else {
+		body = append(body, r.button("btn", r.t("stage.refuse", "I cannot work under these"), func(ctx app.Context) { r.keepChoice(ctx, s.Part(), "hazards-read", "no") }))
+	}
 	return app.Section().Class("cautions").Body(body...)
 }
