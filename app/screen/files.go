@@ -23,6 +23,7 @@ var (
 	sayPlainPart = say.Phrase{Key: "screen.file.plain-part", English: "The phone's storage gave up: the file was brought in only in part. Open the file again as another job."}
 	sayOpened    = say.Phrase{Key: "screen.file.opened", English: "The file was added as a new job."}
 	saySamples   = say.Phrase{Key: "screen.file.samples", English: "The sample jobs are here. Everything in them is invented."}
+	sayGathering = say.Phrase{Key: "screen.file.gathering", English: "Bringing in the sample jobs: {n} of {all} …"}
 	sayNoFile    = say.Phrase{Key: "screen.file.unreadable", English: "The phone could not read this file. Nothing was changed."}
 	sayTooBig    = say.Phrase{Key: "screen.file.big", English: "This file is larger than any job. Nothing was changed."}
 )
@@ -150,6 +151,7 @@ func (r *root) addSamples(ctx app.Context) {
 			}
 		}
 	}
+	all := len(left)
 	var next func(app.Context, string)
 	next = func(ctx app.Context, _ string) {
 		if len(left) == 0 {
@@ -157,6 +159,7 @@ func (r *root) addSamples(ctx app.Context) {
 			r.loadJobs(nil)
 			return
 		}
+		r.notice = notice{says: sayGathering.With("n", itoa(all-len(left)+1), "all", itoa(all))}
 		file, faults := plain.Parse(left[0].Raw)
 		left = left[1:]
 		if len(faults) > 0 {
