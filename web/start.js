@@ -3,7 +3,7 @@
 // "lugmark:shell" on window whenever a field of it changed:
 //
 //   version            of the files this page was started from
-//   offline            "no" | "checking" | "ready" (every file was read back) | "never" (no worker in this browser)
+//   offline            "no" | "checking" | "ready" (every file was read back) | "never" (this browser takes no worker here)
 //   files, expected    how many files were read back whole, of how many
 //   waiting            a newer version is here, whole, and waits
 //   installable        the browser offers to install; install() asks the person
@@ -19,6 +19,7 @@
   let registration = null;
   let installPrompt = null;
   let lookedAt = Date.now();
+  let registering = "not yet"; // "now", "done"
 
   const shell = {
     version: page.dataset.version,
@@ -113,18 +114,31 @@
   }
 
   async function keepOffline() {
-    if (!("serviceWorker" in navigator)) return;
+    if (!("serviceWorker" in navigator) || registering === "now") return;
+    registering = "now";
     try {
       registration = await navigator.serviceWorker.register("/worker.js", { updateViaCache: "none" });
     } catch (err) {
       console.warn("lugmark: works only with signal here:", err);
+      changed({ offline: "never" });
       return;
+    } finally {
+      registering = "done";
     }
+    if (shell.offline === "never") changed({ offline: "no" });
     registration.addEventListener("updatefound", () => watchFor(registration.installing));
     if (registration.installing) watchFor(registration.installing);
     if (registration.active && registration.active.state === "activating") watchFor(registration.active);
     settle();
   }
+
+  // again tries once more what did not succeed: a file that could not be fetched
+  // while the signal was gone, a worker that could not be registered.
+  function again() {
+    if (registration) settle();
+    else if (registering === "done") keepOffline();
+  }
+  window.addEventListener("online", again);
 
   // check asks the worker to read every file back. Only its count counts:
   // a cache that was half emptied by the browser still has its name.
@@ -162,7 +176,9 @@
 
   document.addEventListener("visibilitychange", () => {
     const hour = 60 * 60 * 1000;
-    if (document.visibilityState === "visible" && Date.now() - lookedAt > hour) update();
+    if (document.visibilityState !== "visible") return;
+    if (registration && Date.now() - lookedAt > hour) update();
+    else again();
   });
 
   // ---- on the home screen ----

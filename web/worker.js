@@ -11,7 +11,7 @@ const PREFIX = "lugmark-";
 const CACHE = PREFIX + VERSION;
 const FILES = @FILES@;
 const SHELL = "/";
-const NETWORK_ONLY = ["/v1/", "/alive", "/ready", "/openapi.json"];
+const NETWORK_ONLY = ["/v1", "/alive", "/ready", "/openapi.json"]; // each of them, and what lies below it
 
 // fetchFile fetches one file and rejects when a single byte differs from the
 // list: a server that changed its version half way cannot mix two.
@@ -79,10 +79,22 @@ self.addEventListener("fetch", (event) => {
   const request = event.request;
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== self.location.origin) return;
-  if (NETWORK_ONLY.some((path) => url.pathname.startsWith(path))) return;
-  event.respondWith((async () => {
-    const cache = await caches.open(CACHE); // this version only: never a mix of two
-    const hit = request.mode === "navigate" ? await cache.match(SHELL) : await cache.match(request, { ignoreVary: true });
-    return hit || fetch(request);
-  })());
+  if (NETWORK_ONLY.some((path) => url.pathname === path || url.pathname.startsWith(path + "/"))) return;
+  event.respondWith(answerTo(request, request.mode === "navigate" ? SHELL : url.pathname));
 });
+
+// answerTo gives this version's own file and never a mix of two: one that the
+// browser threw away is let in only with the same bytes. Where the browser's
+// storage cannot be opened at all, every file comes from the network.
+async function answerTo(request, path) {
+  let cache;
+  try {
+    cache = await caches.open(CACHE);
+  } catch {
+    return fetch(request);
+  }
+  const hit = await cache.match(path, { ignoreVary: true });
+  if (hit) return hit;
+  const file = FILES.find(([name]) => name === path);
+  return file ? fetchFile(...file) : fetch(request);
+}
