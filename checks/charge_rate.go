@@ -28,12 +28,12 @@ var chargeRate = &Check{
 }
 
 var (
-	sayRateKept = say.Phrase{Key: "charge-rate.pass", English: "{planned} for {whole} puts {amps} into the block that takes most; at {low} to {high} the limit is {limit}."}
-	sayRateOver = say.Phrase{Key: "charge-rate.fail", English: "{planned} for {whole} puts {amps} into {part}; at {low} to {high} the limit is {limit}. A faster charge plates metal in cold cells and ages warm ones."}
-	sayRateUnk  = say.Phrase{Key: "charge-rate.cant-tell", English: "{planned} for {whole} puts {amps} into {part}; at {low} to {high} the limit may be as low as {limit}."}
+	sayRateKept = say.Phrase{Key: "charge-rate.pass", English: "{planned} in all puts {amps} into the block that takes most; at {low} to {high} the limit is {limit}."}
+	sayRateOver = say.Phrase{Key: "charge-rate.fail", English: "{planned} in all puts {amps} into {part}; at {low} to {high} the limit is {limit}. A faster charge plates metal in cold cells and ages warm ones."}
+	sayRateUnk  = say.Phrase{Key: "charge-rate.cant-tell", English: "{planned} in all puts {amps} into {part}; at {low} to {high} the limit may be as low as {limit}."}
 	sayRateZero = say.Phrase{Key: "charge-rate.zero", English: "A charge current of {planned} is no plan."}
 
-	sayRateLower  = say.Phrase{Key: "charge-rate.lower", English: "Lower the charge current to {amps} for {whole}, all chargers together."}
+	sayRateLower  = say.Phrase{Key: "charge-rate.lower", English: "Lower the charge current to {amps} in all, every charger counted."}
 	sayRateWarm   = say.Phrase{Key: "charge-rate.warm", English: "Wait until every block is warm enough, then read the temperatures again."}
 	sayRateSet    = say.Phrase{Key: "charge-rate.set", English: "{planned} is planned, but the chargers are set to {set} together. What they are set to is judged."}
 	sayRateShares = say.Phrase{Key: "charge-rate.share", English: "The largest share of one block is taken as {share} of the bank's current."}
@@ -70,12 +70,12 @@ func evalChargeRate(f *Facts, part string) []finding.Finding {
 	amps := measure.Interval[unit.Ampere]{Low: whole * unit.Ampere(share.Low), High: whole * unit.Ampere(share.High)}
 	found := finding.Predicted(amps, "A", limit)
 	c, h := coldest(ws.all), hottest(ws.all)
-	said := []any{"planned", flows, "whole", bank.Name(target), "amps", found.Text, "part", bank.Name(block), "limit", exact(most, "A"),
+	said := []any{"planned", flows, "amps", found.Text, "part", bank.Name(block), "limit", exact(most, "A"),
 		"low", exact(c.r.Value-c.r.U, "C"), "high", exact(h.r.Value+h.r.U, "C")}
 	next := sayRateWarm.With()
 	if most > 0 {
 		down, _ := figure.Range(float64(most)/float64(share.High), float64(most)/float64(share.High), "A", 3)
-		next = sayRateLower.With("amps", down, "whole", bank.Name(target))
+		next = sayRateLower.With("amps", down)
 	}
 	x := finding.Passes(sayRateKept.With(said...))
 	switch {

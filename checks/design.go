@@ -53,10 +53,17 @@ func (f *Facts) designAmps() (unit.Ampere, *finding.Finding) {
 	return total, nil
 }
 
-// highestCharge is the highest charge voltage of one block, and that of the
-// whole bank.
+// highestCharge is what the bank can reach: the highest charge voltage of any
+// block, and that of the whole bank. A charger goes by the lowest, what must
+// break an arc by the highest.
 func (f *Facts) highestCharge() (block base[unit.Volt], whole unit.Volt) {
-	block = remember(f, "vmax", func() base[unit.Volt] { return f.vmax("bank") })
+	block = remember(f, "vmax", func() base[unit.Volt] {
+		s := highest(f, sheetVmax, "bank")
+		if s.Any() && !s.All() && s.Value < usualVmax {
+			s.Sheet = "" // the silent one counts as higher
+		}
+		return f.vmaxOf(s)
+	})
 	return block, block.Value * unit.Volt(f.Layout().Series)
 }
 
@@ -112,7 +119,7 @@ func (f *Facts) cable(part string) (size conductor.Size, cable string, gap *find
 		return size, cable, &x
 	}
 	standard, _ := cableStandard.Of(f, cable)
-	size, slip := conductor.Parse(text, standard)
+	size, slip := conductor.Parse(doubted(text, standard), standard)
 	if slip != nil {
 		x := finding.CannotTell(slip.Line, enter(cableSize.Field, cable))
 		return size, cable, &x
@@ -120,18 +127,58 @@ func (f *Facts) cable(part string) (size conductor.Size, cable string, gap *find
 	return size, cable, nil
 }
 
-// cableOhm is the resistance of a conductor from its cable and length.
-func (f *Facts) cableOhm(part string, copper unit.Celsius) (unit.Ohm, bool) {
-	size, _, gap := f.cable(part)
-	if gap != nil {
-		return 0, false
+// doubted is a size as it counts when no standard that is known here stands
+// beside it: people say AWG of the smaller SAE gauges too.
+func doubted(size, standard string) string {
+	lower := strings.ToLower(standard)
+	for _, known := range []string{"awg", "b258", "60228", "sae", "j1127"} {
+		if strings.Contains(lower, known) {
+			return size
+		}
 	}
-	length, ok := partLength.Plain(f, part)
+	return strings.Replace(strings.ToLower(size), "awg", "gauge", 1)
+}
+
+// copper gives the resistance of a conductor from its cable and length.
+type copper func(part string) (unit.Ohm, bool)
+
+// warmOhm is the most that a cable may have in use: at 75 °C, by the table of
+// its standard.
+func (f *Facts) warmOhm(part string) (unit.Ohm, bool) {
+	size, length, _, ok := f.cableRun(part)
 	if !ok {
 		return 0, false
 	}
-	r, _, ok := size.Resistance(length, copper)
+	r, _, ok := size.Resistance(length, warmCopper)
 	return r, ok
+}
+
+// coldOhm is the least that a cable may have before the first current: solid
+// annealed copper of its area at 20 °C. A table of highest resistances would
+// make a rush too small.
+func (f *Facts) coldOhm(part string) (unit.Ohm, bool) {
+	size, length, text, ok := f.cableRun(part)
+	if !ok {
+		return 0, false
+	}
+	area := size.Area
+	if size.Standard == conductor.Unstated { // as a gauge it may have the copper of AWG
+		if full, slip := conductor.Parse(text, "AWG"); slip == nil {
+			area = max(area, full.Area)
+		}
+	}
+	return conductor.Copper(area, length, coldCopper)
+}
+
+// cableRun reads the size and the length of a conductor, and the size as typed.
+func (f *Facts) cableRun(part string) (size conductor.Size, length unit.Metre, typed string, ok bool) {
+	size, cable, gap := f.cable(part)
+	if gap != nil {
+		return size, 0, "", false
+	}
+	typed, _ = cableSize.Of(f, cable)
+	length, ok = partLength.Plain(f, part)
+	return size, length, typed, ok
 }
 
 // rounded says a computed figure with three digits.

@@ -176,8 +176,8 @@ type faultInputs struct {
 func (f *Facts) faultInputs(vmax unit.Volt) (in faultInputs) {
 	in.block, in.gap = f.faultOhms(vmax)
 	in.branch, in.shared = f.faultCopper()
-	plus, knownPlus := f.conductorOhm("lead.p", coldCopper, 0)
-	minus, knownMinus := f.conductorOhm("lead.n", coldCopper, 0)
+	plus, knownPlus := f.conductorOhm("lead.p", f.coldOhm, 0)
+	minus, knownMinus := f.conductorOhm("lead.n", f.coldOhm, 0)
 	in.leads, in.leadsKnown = plus+minus, knownPlus && knownMinus
 	for _, id := range f.entered(bank.KindCharger, "charger") {
 		rated, _ := chargerRating.Plain(f, id)
@@ -210,7 +210,7 @@ func (f *Facts) faultCopper() (branch, shared unit.Ohm) {
 	l := f.Layout()
 	sums := map[string]unit.Ohm{}
 	for _, k := range l.Links() {
-		r, _ := f.conductorOhm(k.ID, coldCopper, 0)
+		r, _ := f.conductorOhm(k.ID, f.coldOhm, 0)
 		switch {
 		case k.Kind == bank.Series && k.Of == "bank":
 			shared += r

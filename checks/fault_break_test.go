@@ -48,6 +48,20 @@ func TestFaultBreak(t *testing.T) {
 		{"too few volts", "fuse.main/voltage = 32 V\nfuse.main/breaking = 20000 A", "fuse.main", finding.Fail, "hand: 32 < 58.4"},
 		{"one string", "fuse.main/voltage = 58.4 V\nfuse.main/breaking = 10429 A", "fuse.main", finding.Pass, "hand: 58.4/5.6 mΩ = 10 428.6 A"},
 	})
+	// 6 m of 50 mm² between the blocks, solid annealed copper at 20 °C (IEC
+	// 60028): 6/58/50 = 2.069 mΩ; 58.4/(5.6 + 2.069 mΩ) = 7615 A. The highest
+	// resistance that IEC 60228 allows would make it 58.4/7.958 mΩ = 7338 A.
+	const metres = "cable1/size = 50 mm2\ncable1/standard = IEC 60228\nb1.n~b2.p/cable = cable1\nb2.n~b3.p/cable = cable1\nb3.n~b4.p/cable = cable1\nb1.n~b2.p/length = 2 m\nb2.n~b3.p/length = 2 m\nb3.n~b4.p/length = 2 m\nfuse.main/voltage = 80 V\n"
+	walk(t, fourInSeries, faultBreak, four+metres, []row{
+		{"breaks what the least copper lets through", "fuse.main/breaking = 7616 A", "fuse.main", finding.Pass, "hand: 7615 A"},
+		{"breaks what the table's copper lets through", "fuse.main/breaking = 7400 A", "fuse.main", finding.CantTell, "hand: 7400 < 7615"},
+	})
+	// One block of 15.4 V among 14.6 V: 4 × 15.4/5.6 mΩ = 11 000 A.
+	const mixed = "b4/sheet = sheet2\nsheet2/capacity = 100 Ah\nsheet2/charge-voltage-max = 15.4 V\nfuse.main/voltage = 80 V\n"
+	walk(t, fourInSeries, faultBreak, strings.Replace(four, "b4/sheet = sheet1\n", "", 1)+mixed, []row{
+		{"one block is charged higher", "fuse.main/breaking = 10999 A", "fuse.main", finding.CantTell, "hand: 61.6/5.6 mΩ = 11 000 A"},
+		{"one block is charged higher, enough", "fuse.main/breaking = 11000 A", "fuse.main", finding.Pass, "boundary: 11 000 A"},
+	})
 	walk(t, fourInSeries, faultBreak, "", []row{
 		{"nothing about the blocks", "fuse.main/voltage = 58.4 V\nfuse.main/breaking = 20000 A", "fuse.main", finding.ToDo, "boundary: missing is not zero"},
 	})

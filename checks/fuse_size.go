@@ -14,8 +14,8 @@ import (
 //	1.25·I_cont ≤ I_n ≤ next standard size above the ampacity  [A]
 //	rated for DC at Ns·V_max or more  [V]
 //
-// A string's own fuse sees the string's share. Where two strings or more feed
-// each other, it may also not be larger than the block's maker allows.
+// A string's own fuse sees the string's share. It may also not be larger than
+// the block's maker allows; where there is one string, the main is its fuse.
 var fuseSize = &Check{
 	ID: "fuse-size", Stage: Wire,
 	Title:   say.Phrase{Key: "fuse-size.title", English: "Fuse size"},
@@ -38,6 +38,7 @@ var (
 	sayFuseNoBears = say.Phrase{Key: "fuse-size.block-unknown", English: "Rated {found}. Neither the largest fuse that the maker allows nor what a block bears is entered."}
 	sayFuseFit     = say.Phrase{Key: "fuse-size.fit", English: "Fit a fuse of {size}."}
 	sayFuseNone    = say.Phrase{Key: "fuse-size.none-fits", English: "Fit a larger cable: no standard fuse bears {least} and still protects this one."}
+	sayFuseLess    = say.Phrase{Key: "fuse-size.less", English: "Draw less or add a string: {amps} ask for {least}, and the maker allows a fuse of {most} at most."}
 	sayFuseDC      = say.Phrase{Key: "fuse-size.fit-dc", English: "Fit a fuse that is rated {highest} DC or more."}
 	sayFuseMeasure = say.Phrase{Key: "fuse-size.measure", English: "Measure the resistance of the blocks by a 10 s step; that narrows the share."}
 	sayFuseAsk     = say.Phrase{Key: "fuse-size.ask", English: "Ask the maker for the largest fuse and enter it."}
@@ -138,7 +139,10 @@ func evalFuseSize(f *Facts, fuse string) []finding.Finding {
 		}
 		x = finding.CannotTell(sayFuseShare.With(said...), next)
 	default:
-		x = f.fuseForBlock(fuse, rating.Value, said, finding.Passes(sayFuseGood.With(said...)))
+		x = finding.Passes(sayFuseGood.With(said...))
+		if y, most := f.fuseForBlock(fuse, rating.Value, least.High, said); y != nil {
+			x, limit = *y, most
+		}
 	}
 	if w.boat {
 		x = x.Noting(sayFuseBoat.With())
@@ -146,29 +150,46 @@ func evalFuseSize(f *Facts, fuse string) []finding.Finding {
 	return one(x.Value(found).Against(limit))
 }
 
-// fuseForBlock lets a fuse that fits its cable pass only when the blocks bear
-// it too: the other strings feed a fault in one of them.
-func (f *Facts) fuseForBlock(fuse string, rating unit.Ampere, said []any, pass finding.Finding) finding.Finding {
+// fuseForBlock says why a fuse that fits its cable is more than the blocks bear,
+// and the limit that it breaks; nil when it is not. The other strings feed a
+// fault in one of them.
+func (f *Facts) fuseForBlock(fuse string, rating, least unit.Ampere, said []any) (*finding.Finding, finding.Limit) {
 	branch := branchOf(fuse)
-	if branch == "" {
-		return pass
+	alone := branch == "" && f.Layout().Parallel == 1
+	if branch == "" && !alone {
+		return nil, finding.Limit{}
 	}
-	if most := lowest(f, sheetFuseMax, branch); most.All() {
-		if rating > most.Value*(1+1e-9) {
-			said = replaced(said, "most", exact(most.Value, "A"))
-			return finding.Fails(sayFuseMaker.With(said...), sayFuseFit.With("size", exact(most.Value, "A")))
+	if alone {
+		branch = "bank"
+	}
+	if own := lowest(f, sheetFuseMax, branch); own.Any() && (own.All() || rating > own.Value*(1+1e-9)) {
+		if rating <= own.Value*(1+1e-9) {
+			return nil, finding.Limit{}
 		}
-		return pass
+		b := own.Base(f)
+		said = replaced(said, "most", exact(own.Value, "A"))
+		next := sayFuseLess.With(said...)
+		if fit, fits := conductor.NextFuse(least); fits && fit <= own.Value {
+			next = sayFuseFit.With("size", exact(fit, "A"))
+		}
+		x := finding.Fails(sayFuseMaker.With(said...), next)
+		return &x, finding.AtMost("fuse-max", b.Value, b.Kind, b.Source)
+	}
+	if alone { // nothing else feeds a fault in it
+		return nil, finding.Limit{}
 	}
 	steady := lowest(f, sheetDischarge, branch)
 	most := steady.Value * unit.Ampere(fuseOverBlock)
+	limit := finding.AtMost("fuse-max", most, finding.Practice, cite.OurRule.Line())
 	switch {
 	case !steady.All():
-		return finding.CannotTell(sayFuseNoBears.With(said...), sayFuseAsk.With())
+		x := finding.CannotTell(sayFuseNoBears.With(said...), sayFuseAsk.With())
+		return &x, finding.Limit{Name: "fuse-max", Unit: "A"}
 	case rating > most*(1+1e-9):
-		return finding.CannotTell(sayFuseNoMaker.With(replaced(said, "most", exact(most, "A"))...), sayFuseAsk.With())
+		x := finding.CannotTell(sayFuseNoMaker.With(replaced(said, "most", exact(most, "A"))...), sayFuseAsk.With())
+		return &x, limit
 	}
-	return pass
+	return nil, finding.Limit{}
 }
 
 // replaced gives the pairs of a sentence with one value exchanged.

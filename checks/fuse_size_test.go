@@ -11,6 +11,7 @@ import (
 const fusedLead = `
 	lead.p/cable = cable1
 	cable1/size = 2/0 AWG
+	cable1/standard = ASTM B258
 	cable1/insulation = 90 C
 	site/kind = building
 	site/ambient-max = 30 C
@@ -31,19 +32,23 @@ func TestMainFuseSize(t *testing.T) {
 		{"next size above the ampacity", "fuse.main/rating = 200 A\nbank/design-current = 140 A", "fuse.main", finding.Pass, "boundary: 195 is no standard size, 200 is next"},
 		{"one size too large", "fuse.main/rating = 225 A\nbank/design-current = 140 A", "fuse.main", finding.Fail, "hand: 225 > 200"},
 		{"no size fits", "fuse.main/rating = 225 A\nbank/design-current = 170 A", "fuse.main", finding.Fail, "hand: 212.5 A needed, 200 A allowed"},
+		{"above the maker's largest, one string", "sheet1/fuse-max = 100 A\nfuse.main/rating = 125 A\nbank/design-current = 60 A", "fuse.main", finding.Fail, "hand: 125 > 100, and the main is that string's fuse"},
+		{"at the maker's largest", "sheet1/fuse-max = 125 A\nfuse.main/rating = 125 A\nbank/design-current = 60 A", "fuse.main", finding.Pass, "boundary"},
+		{"standard of the gauge not read", "cable2/size = 2/0 AWG\ncable2/insulation = 90 C\nlead.p/cable = cable2\nfuse.main/rating = 175 A\nbank/design-current = 140 A", "fuse.main", finding.CantTell, "boundary: SAE of the same number has up to 12 % less copper"},
 		{"rating missing", "bank/design-current = 140 A", "fuse.main", finding.ToDo, "boundary"},
 		{"current missing", "fuse.main/rating = 175 A", "fuse.main", finding.ToDo, "boundary"},
 	})
-	const hot = "lead.p/cable = cable1\ncable1/size = 2/0 AWG\ncable1/insulation = 90 C\nsite/kind = building\nb1/sheet = sheet1\nfuse.main/rating = 175 A\nbank/design-current = 120 A\n"
+	const hot = "lead.p/cable = cable1\ncable1/size = 2/0 AWG\ncable1/standard = ASTM B258\ncable1/insulation = 90 C\nsite/kind = building\nb1/sheet = sheet1\nfuse.main/rating = 175 A\nbank/design-current = 120 A\n"
 	walk(t, fourInSeries, fuseSize, hot, []row{
 		{"hot air", "fuse.main/voltage = 80 V\nsite/ambient-max = 50 C", "fuse.main", finding.Pass, "hand: 195 × 0.82 = 159.9, next size 175"},
 		{"hotter air", "fuse.main/voltage = 80 V\nsite/ambient-max = 55 C", "fuse.main", finding.Fail, "hand: 195 × 0.76 = 148.2, next size 150 < 175"},
 		{"air not known", "fuse.main/voltage = 80 V", "fuse.main", finding.ToDo, "boundary: a temperature has no default"},
 		{"too few volts", "fuse.main/voltage = 58 V\nsite/ambient-max = 30 C", "fuse.main", finding.Fail, "hand: 58 < 4 × 14.6"},
 		{"just enough volts", "fuse.main/voltage = 58.4 V\nsite/ambient-max = 30 C", "fuse.main", finding.Pass, "boundary: 4 × 14.6"},
+		{"one block is charged higher", "b2/sheet = sheet2\nsheet2/charge-voltage-max = 14.8 V\nfuse.main/voltage = 59 V\nsite/ambient-max = 30 C", "fuse.main", finding.Fail, "hand: 59 < 4 × 14.8 = 59.2"},
 		{"volts missing", "site/ambient-max = 30 C", "fuse.main", finding.ToDo, "boundary"},
 	})
-	const boat = "lead.p/cable = cable1\ncable1/size = 6 AWG\ncable1/insulation = 105 C\nlead.p/engine-space = no\nsite/kind = boat\nfuse.main/voltage = 80 V\n"
+	const boat = "lead.p/cable = cable1\ncable1/size = 6 AWG\ncable1/standard = ASTM B258\ncable1/insulation = 105 C\nlead.p/engine-space = no\nsite/kind = boat\nfuse.main/voltage = 80 V\n"
 	walk(t, fourInSeries, fuseSize, boat, []row{
 		{"on a boat", "fuse.main/rating = 125 A\nbank/design-current = 100 A", "fuse.main", finding.Pass, "hand: 6 AWG has 120 A, next size 125; 1.25 × 100"},
 		{"on a boat, a size fits, larger one in", "fuse.main/rating = 150 A\nbank/design-current = 100 A", "fuse.main", finding.Fail, "hand: 1.5 × 120 counts only when no size fits"},

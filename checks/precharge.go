@@ -155,7 +155,7 @@ func (f *Facts) rush(left measure.Reading[unit.Volt]) (measure.Interval[unit.Amp
 	bankR := block * unit.Ohm(f.Layout().Series) / unit.Ohm(f.Layout().Parallel)
 	var leads unit.Ohm
 	for _, lead := range []string{"lead.p", "lead.n"} {
-		r, _ := f.conductorOhm(lead, coldCopper, 0)
+		r, _ := f.conductorOhm(lead, f.coldOhm, 0)
 		leads += r
 	}
 	low, _ := circuit.Inrush(max(0, left.Value-left.U), bankR, leads)

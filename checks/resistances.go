@@ -90,7 +90,7 @@ func (f *Facts) blockOhm(block string) (blockOhms, *finding.Finding) {
 // to lug, else from its cable and length, else assumed. Further conductors of
 // the link stand beside the first.
 func (f *Facts) linkOhm(link string) unit.Ohm {
-	r, known := f.conductorOhm(link, warmCopper, usualLugs)
+	r, known := f.conductorOhm(link, f.warmOhm, usualLugs)
 	if !known {
 		f.assume(sayAssumedLink.With("ohms", exact(usualLink, "mOhm")))
 		return usualLink
@@ -100,7 +100,7 @@ func (f *Facts) linkOhm(link string) unit.Ohm {
 
 // conductorOhm is the resistance of a link or lead as entered; lugs is added
 // where it comes from cable and length. False when nothing is entered.
-func (f *Facts) conductorOhm(part string, copper unit.Celsius, lugs unit.Ohm) (unit.Ohm, bool) {
+func (f *Facts) conductorOhm(part string, of copper, lugs unit.Ohm) (unit.Ohm, bool) {
 	ids := []string{part}
 	if kind, is := bank.PartKind(part); is && kind == bank.KindLink {
 		ids = append(ids, f.entered(bank.KindLink, part+"~")...)
@@ -110,7 +110,7 @@ func (f *Facts) conductorOhm(part string, copper unit.Celsius, lugs unit.Ohm) (u
 	for _, id := range ids {
 		r, ok := linkR.Plain(f, id)
 		if !ok {
-			r, ok = f.cableOhm(id, copper)
+			r, ok = of(id)
 			if ok && lugs > 0 {
 				r += lugs
 				f.assume(sayAssumedCable.With("ohms", exact(lugs, "mOhm")))

@@ -103,11 +103,20 @@ var sayAssumedVmax = say.Phrase{Key: "assumed.charge-voltage-max", English: "Hig
 // strict as its sheet; 14.6 V, said as assumed, where a sheet is silent.
 func (f *Facts) vmax(part string) base[unit.Volt] {
 	s := lowest(f, sheetVmax, part)
+	if s.Any() && !s.All() && s.Value > usualVmax {
+		s.Sheet = "" // the silent one counts as lower
+	}
+	return f.vmaxOf(s)
+}
+
+// vmaxOf is a highest charge voltage as the sheets give it. Where one is silent
+// the usual figure stands for it, if it is the stricter one.
+func (f *Facts) vmaxOf(s stated[unit.Volt]) base[unit.Volt] {
 	if s.All() {
 		return s.Base(f)
 	}
 	f.assume(sayAssumedVmax.With("volts", exact(usualVmax, "V"), "part", bank.Name(s.Silent)))
-	if s.Any() && s.Value < usualVmax {
+	if s.Any() {
 		return s.Base(f)
 	}
 	return base[unit.Volt]{usualVmax, finding.Practice, cite.CommonPractice.Line()}
