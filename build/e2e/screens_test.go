@@ -42,7 +42,13 @@ var views = []view{
 	{"stage-hand-over", "hut/stage/hand-over", nil},
 	{"stage-match-rest", "mast/stage/match", nil},
 	{"reading", "jetty/read/arrival-voltage/b2", nil},
-	{"reading-typed", "jetty/read/arrival-voltage/b3", func(p *Phone) { p.Tap("Voltage on arrival"); p.Press("1320"); p.Sees("Not kept yet") }},
+	{"reading-typed", "jetty/read/arrival-voltage/b3", func(p *Phone) {
+		p.Tap("Voltage on arrival")
+		for _, d := range "1320" {
+			p.Press(string(d))
+		}
+		p.Sees("Not kept yet: 13.20 V")
+	}},
 	{"reading-doubt", "jetty/read/arrival-voltage/b4", func(p *Phone) { p.Tap("Voltage on arrival"); p.Press("99"); p.Press("\r"); p.Sees("Did you mean") }},
 	{"reading-slip", "jetty/read/arrival-voltage/b1", func(p *Phone) { p.Tap("Voltage on arrival"); p.Press("13.2.1"); p.Sees("more than one point or comma") }},
 	{"reading-cant", "jetty/read/rest-voltage/b2", func(p *Phone) { p.Tap("Can't measure this"); p.Sees("Cannot measure this?") }},
