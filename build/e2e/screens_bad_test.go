@@ -166,7 +166,9 @@ func TestClockSetBack(t *testing.T) {
 	w.Sees("Bank: 1 entries kept.")
 	back := &Walker{Browser: shared, ahead: -24 * time.Hour}
 	back.open(t, shared)
-	back.Go(w.address() + "/read/rest-voltage/b1")
+	back.Go(w.address())
+	back.Sees("The clock of this phone stands before the last entry of this job")
+	back.visit(back.path() + "/read/rest-voltage/b1")
 	for i, b := range blocks {
 		back.Reading(b, "Resting voltage at the posts", []string{"13.282", "13.281", "13.283", "13.282"}[i], "V")
 	}
