@@ -21,18 +21,19 @@ func (r *root) kickerAnnex() string {
 
 // annexDrawing is the bank as wired, with its legend.
 func (r *root) annexDrawing() app.UI {
-	p := r.drawing(true)
+	l := r.job.facts.Layout()
+	drawings := r.sheetDrawings(l)
 	var legend []app.UI
 	for _, v := range []finding.Verdict{finding.ToDo, finding.Pass, finding.Fail, finding.CantTell, finding.NotNeeded, finding.Later} {
 		legend = append(legend, app.Li().Class(string(stateOf(v))).Body(r.stateWord(v), svg(draw.LineSample(stateOf(v)))))
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.drawing", "A System and drawing"),
-		app.Div().Class("half").Body(
-			app.Figure().Class("fig").Body(svg(p.SVG), app.FigCaption().Class("note").Text(r.say(p.Alt))),
+		app.Div().Class("half").Body(drawings[0],
 			app.Div().Body(app.H3().Text(r.t("annex.legend", "Legend")),
 				app.P().Text(r.t("annex.height", "Plus is up. Height is voltage; the scale gives the expected volts above bank minus.")),
 				app.Ul().Class("legend").Body(legend...))),
-		r.partTable(r.t("annex.system", "System"), checks.SetupParts(r.job.facts.Layout())...))
+		app.Div().Class("half").Body(drawings[1:]...),
+		r.partTable(r.t("annex.system", "System"), checks.SetupParts(l)...))
 }
 
 // partTable lists the entries of parts, one row per part: what was entered,

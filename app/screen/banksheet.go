@@ -17,10 +17,14 @@ import (
 func (r *root) viewBank() page {
 	l := r.job.facts.Layout()
 	main := r.shellNotes()
-	picture := r.drawing(false)
+	if !r.job.facts.HasLayout() {
+		return r.viewNoLayout(main)
+	}
+	picture := r.drawing(false, r.query["open"])
 	if r.panel == "words" {
 		main = append(main, r.wordsOfBank())
 	} else {
+		main = append(main, r.overview(l)...)
 		if !picture.Note.Empty() {
 			main = append(main, app.P().Class("note").Text(r.say(picture.Note)))
 		}
@@ -31,11 +35,24 @@ func (r *root) viewBank() page {
 		toggle = r.button("btn", r.t("bank.drawing", "Drawing"), func(app.Context) { r.panel = "" })
 	}
 	main = append(main, r.countList(), r.boltCounts(l),
-		app.Div().Class("two even").Body(toggle, goLink("btn", r.t("bank.charge", "Charge list"), r.to("charge"))))
+		app.Div().Class("two even").Body(toggle, goLink("btn", r.t("bank.charge", "Charge list"), r.to("charge"))),
+		app.Div().Class("two even").Body(goLink("btn", r.t("bank.layout", "Change the layout"), r.to("layout")), goLink("btn", r.t("bank.page", "About the bank"), r.to("part", "bank"))))
 	if n := len(r.job.state.Unknown()); n > 0 {
 		main = append(main, app.P().Class("note").Text(r.t("bank.newer", "{n} entries were made by a newer version of Lugmark. They are kept, and this version cannot read them.", "n", strconv.Itoa(n))))
 	}
 	return page{title: r.job.text("site", "name"), sub: r.subtitle(l), back: "/", class: "close", main: main, foot: r.nextFoot("bank")}
+}
+
+// viewNoLayout is the bank sheet while two people differ on the layout, or none
+// is entered: there is nothing to draw until one holds.
+func (r *root) viewNoLayout(main []app.UI) page {
+	if _, st := r.job.state.Lookup(r.job.visit, "bank", "layout", true); st == job.Conflict {
+		main = append(main, r.conflict(key("bank", "layout")))
+	} else {
+		main = append(main, r.ruled("todo", app.P().Text(r.t("bank.no-layout", "No layout is entered. Until one is, there is nothing to draw and nothing to check."))))
+	}
+	main = append(main, goLink("btn", r.t("bank.layout", "Change the layout"), r.to("layout")))
+	return page{title: r.job.text("site", "name"), back: "/", class: "close", main: main, foot: []app.UI{r.tabs("bank")}}
 }
 
 func (r *root) subtitle(l bank.Layout) string {
@@ -43,12 +60,13 @@ func (r *root) subtitle(l bank.Layout) string {
 	return r.t("bank.sub", "{title}, {volts} V", "title", l.Title(), "volts", r.voice.Digits(oneDecimal(volts)))
 }
 
-// drawing makes the bank drawing with its states and readings.
-func (r *root) drawing(black bool) draw.Picture {
+// drawing makes the bank drawing with its states and readings. Open is what is
+// shown of a bank that is too large for one drawing.
+func (r *root) drawing(black bool, open string) draw.Picture {
 	l := r.job.facts.Layout()
 	b := draw.Bank{
 		Layout: l, States: r.partStates(), Readings: map[string]string{}, Closed: map[string]bool{},
-		Volts: 13.3, Devices: r.job.devices(), Open: r.query["open"], Black: black, Voice: r.voice,
+		Volts: 13.3, Devices: r.job.devices(), Open: open, Black: black, Voice: r.voice,
 	}
 	for _, id := range l.Blocks() {
 		if e, s := r.job.state.Lookup(r.job.visit, id, "rest-voltage", false); s == job.One && e.Value.Kind == job.KindQuantity && e.Value.Unit == "V" {
@@ -161,12 +179,12 @@ func (r *root) stateName(s draw.State) string {
 func (r *root) wordsOfBank() app.UI {
 	states := r.partStates()
 	var rows []app.UI
-	for _, h := range r.drawing(false).Hits {
-		state := states[h.Part]
+	for _, part := range r.listed(r.job.facts.Layout()) {
+		state := states[part]
 		if state == "" {
 			state = draw.ToDo
 		}
-		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("part", h.Part)).Body(mark(state), app.Span().Text(r.fullName(h.Part, states)))))
+		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("part", part)).Body(mark(state), app.Span().Text(r.fullName(part, states)))))
 	}
 	return app.Ul().Class("rows").Body(rows...)
 }

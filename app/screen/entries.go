@@ -34,6 +34,8 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 			return r.clock(t)
 		}
 		return v.Time
+	case job.KindLayout:
+		return r.layoutWords(v.Layout)
 	case job.KindSkip:
 		return r.skipText(v)
 	}

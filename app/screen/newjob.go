@@ -2,14 +2,11 @@ package screen
 
 import (
 	"encoding/json"
-	"strconv"
 
 	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"lugmark/checks"
 	"lugmark/core/bank"
-	"lugmark/core/draw"
 	"lugmark/core/job"
 	"lugmark/core/say"
 )
@@ -31,8 +28,6 @@ func (r *root) newLayout() bank.Layout {
 // viewNewJob asks for no more than it takes to draw the bank.
 func (r *root) viewNewJob() page {
 	l := r.newLayout()
-	plan := draw.Plan(l)
-	blocks := l.Series * l.Parallel
 	main := []app.UI{}
 	if len(r.slips) > 0 {
 		main = append(main, r.putRight("site", "person"))
@@ -40,27 +35,8 @@ func (r *root) viewNewJob() page {
 	main = append(main,
 		r.input("site", r.t("new.site", "Name of the site"), "", "text"),
 		r.input("person", r.t("new.person", "Your name"), r.t("new.person-hint", "Stands on the sheet. It can be erased later without breaking the record."), "text"),
-		app.Figure().Class("fig frame").Body(svg(plan.SVG)),
-		app.P().Class("sum").Body(app.B().Text(r.t("new.sum", "{title}: {n} blocks, {volts} V", "title", l.Title(), "n", strconv.Itoa(blocks),
-			"volts", r.voice.Digits(oneDecimal(float64(checks.NominalVolts)*float64(l.Series)))))),
-		app.Div().Class("pair").Body(
-			r.stepper(r.t("new.series", "In series"), l.Series, 16, func(n int) { r.draft.series = n }),
-			r.stepper(r.t("new.parallel", "In parallel"), l.Parallel, 16, func(n int) { r.draft.parallel = n }),
-		),
 	)
-	if l.Parallel > 1 && l.Series > 1 {
-		main = append(main, r.pick("join", r.t("new.join", "How joined"), [][2]string{
-			{string(bank.JoinStrings), r.t("new.strings", "Strings, then in parallel")},
-			{string(bank.JoinGroups), r.t("new.groups", "Groups, then in series")},
-		}))
-	}
-	if l.Parallel > 1 {
-		main = append(main, r.pick("takeoff", r.t("new.takeoff", "Where the two main leads leave"), [][2]string{
-			{string(bank.OneEnd), r.t("new.one-end", "Both at one end")},
-			{string(bank.Diagonal), r.t("new.diagonal", "Diagonal, opposite ends")},
-			{string(bank.EqualLeads), r.t("new.bars", "Bus bars, equal leads")},
-		}))
-	}
+	main = append(main, r.layoutForm(l)...)
 	main = append(main, app.P().Class("note").Text(r.t("new.cautions", "Lugmark records and computes. The maker's manual, the code in force and a licensed person come first.")))
 	return page{title: r.t("new", "New job"), back: "/", main: main,
 		foot: []app.UI{r.button("btn go", r.t("new.start", "Start this job"), r.createJob)}}

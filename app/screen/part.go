@@ -38,6 +38,7 @@ func (r *root) viewPart(part string) page {
 	if rows := r.entryRows(part); len(rows) > 0 {
 		main = append(main, app.H2().Text(r.t("part.entries", "Entries")), app.Ul().Class("rows").Body(rows...))
 	}
+	main = append(main, r.leftRows(part)...)
 	return page{title: r.name(part), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("")}}
 }
 

@@ -45,6 +45,8 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 	switch at.screen {
 	case "new":
 		r.startNewJob()
+	case "layout":
+		r.startLayout()
 	case "read":
 		r.enterReading(ctx, at.a, at.b)
 	case "enter":
@@ -104,6 +106,8 @@ func (r *root) view() page {
 		return r.viewMenu()
 	case "bank":
 		return r.viewBank()
+	case "layout":
+		return r.viewLayout()
 	case "steps":
 		return r.viewSteps()
 	case "stage":

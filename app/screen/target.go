@@ -95,7 +95,7 @@ func (r *root) wayTo(k finding.Key) string {
 	case !ok:
 		return r.to("steps")
 	case f.Kind == checks.Drawing:
-		return r.to("bank")
+		return r.to("layout")
 	case k.Field == "hazards-read":
 		return r.to("stage", k.Part[len("stage."):])
 	case f.Round && f.Kind == checks.Number:
