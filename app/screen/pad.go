@@ -75,10 +75,13 @@ func (r *root) typed(ctx app.Context, text string) {
 
 // pointed sets the point of a usual reading as soon as more digits stand there
 // than belong before it, whether they came one by one or at once. A point that
-// was taken away again stays away.
+// was taken away again stays away. A field that was not painted since its point
+// was set still shows the digits alone: it grew, so the point is set again.
 func pointed(f checks.Field, before, text, separator string) string {
 	had, digits := strings.TrimPrefix(before, "-"), strings.TrimPrefix(text, "-")
-	if f.Whole == 0 || len(had) > f.Whole || len(digits) <= f.Whole || strings.Trim(digits, "0123456789") != "" {
+	alone := strings.Replace(had, separator, "", 1)
+	wanted := len(had) <= f.Whole || alone != had && len(digits) > len(alone)
+	if f.Whole == 0 || !wanted || len(digits) <= f.Whole || strings.Trim(digits, "0123456789") != "" {
 		return text
 	}
 	at := len(text) - len(digits) + f.Whole
