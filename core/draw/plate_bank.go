@@ -60,20 +60,20 @@ func SwitchPlate(v say.Voice) Picture {
 // KeepOpenPlate is the drawing of a hold point: the main stays open.
 func KeepOpenPlate(v say.Voice, load say.Line) Picture {
 	var p pen
-	p.path("wire", 0, "M74 44H128M208 44H262")
-	p.circle("sym", 2.5, 128, 44, 6)
-	p.circle("sym", 2.5, 208, 44, 6)
-	p.path("str", 6, "M128 44 200 6")
+	p.path("wire", 0, "M74 44H116M196 44H234")
+	p.circle("sym", 2.5, 116, 44, 6)
+	p.circle("sym", 2.5, 196, 44, 6)
+	p.path("str", 6, "M116 44 188 6")
 	p.rect("sym", 4, 2, 14, 72, 60, 3)
-	p.rect("sym", 4, 262, 14, 72, 60, 3)
+	p.rect("sym", 4, 234, 14, 100, 60, 3)
 	p.text("", middle, 17, 38, 50, v.Say(bank.Name("bank")))
 	if load.Empty() {
 		load = wordInverter.With()
 	}
-	p.text("lt", middle, 16, 298, 50, v.Say(load))
-	p.path("str", 2, "M176 20 168 64")
-	p.path("sym", 3, "M104 70l8 -12h120v46H112l-8 -12z")
-	p.circle("ink", 0, 168, 66, 3)
-	p.text("", middle, 17, 170, 92, v.Say(tagKeepOpen.With()))
+	p.text("lt", middle, 16, 284, 50, v.Say(load))
+	p.path("str", 2, "M164 20 156 64")
+	p.path("sym", 3, "M92 70l8 -12h120v46H100l-8 -12z")
+	p.circle("ink", 0, 156, 66, 3)
+	p.text("", middle, 17, 158, 92, v.Say(tagKeepOpen.With()))
 	return finish(&p, 108, altKeep.With())
 }
