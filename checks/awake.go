@@ -20,7 +20,7 @@ func (f *Facts) awakeAt(s stop) bool {
 	if s.field.ID == totalVoltage.ID {
 		least *= unit.Volt(f.Layout().Series)
 	}
-	r := measure.Absolute(s.shown, f.meter(s.shown.Meter, "V"))
+	r := absolute(f, s.shown)
 	return measure.AtLeast(r.Interval(), least) == measure.Inside
 }
 

@@ -131,7 +131,7 @@ func evalBankTotal(f *Facts, part string) []finding.Finding {
 	if !ok {
 		return one(missing(totalVoltage.Field, part).Against(limit))
 	}
-	total := measure.Absolute(shown, f.meter(shown.Meter, "V"))
+	total := absolute(f, shown)
 	// Strings in parallel: each must fit; the one that fits worst speaks.
 	paths := []string{part}
 	if strs := f.Layout().Strings(); part == "bank" && len(strs) > 0 {

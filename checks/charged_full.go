@@ -92,7 +92,7 @@ func evalChargedFull(f *Facts, part string) []finding.Finding {
 func (f *Facts) judgeFull(part string, v1, v2 measure.Shown[unit.Volt], t tail, tailLimit base[unit.Ampere], most base[unit.Volt]) finding.Finding {
 	full := f.fullFrom(part)
 	limit := finding.AtLeast("full", full.Value, full.Kind, full.Source)
-	low, high := measure.Absolute(v1, f.meter(v1.Meter, "V")), measure.Absolute(v2, f.meter(v2.Meter, "V"))
+	low, high := absolute(f, v1), absolute(f, v2)
 	if high.Value-high.U < low.Value-low.U {
 		low, high = high, low
 	}
@@ -134,7 +134,7 @@ func (f *Facts) overTop(most unit.Volt, shown ...measure.Shown[unit.Volt]) (bool
 		if v.Typed.Digits == "" { // not read
 			continue
 		}
-		if r := measure.Absolute(v, f.meter(v.Meter, "V")); measure.AtMost(r.Interval(), most) == measure.Outside {
+		if r := absolute(f, v); measure.AtMost(r.Interval(), most) == measure.Outside {
 			return true, r
 		}
 	}

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"math"
+	"slices"
 
 	"lugmark/core/bank"
 	"lugmark/core/cite"
@@ -117,17 +118,17 @@ func evalChargerSettings(f *Facts, charger string) []finding.Finding {
 }
 
 // byItself judges one of several findings about a part so that a conflict or a
-// skip met on the way, and what it had to assume, speak for it alone, and it
-// keeps its name.
+// skip met on the way, what it had to assume and what it read speak for it
+// alone, and it keeps its name.
 func (f *Facts) byItself(judge func() finding.Finding) finding.Finding {
-	trouble, skipped, assumed := f.trouble, f.skipped, f.assumed
-	f.trouble, f.skipped, f.assumed = nil, nil, nil
+	trouble, skipped, assumed, reads := f.trouble, f.skipped, f.assumed, f.reads
+	f.trouble, f.skipped, f.assumed, f.reads = nil, nil, nil, slices.Clone(reads)
 	x := judge()
-	y := f.settle(x).Assuming(f.assumed...)
+	y := f.settle(x).Assuming(f.assumed...).Reading(f.reads)
 	if l, ok := x.Limit(); ok {
 		y = y.Against(l)
 	}
-	f.trouble, f.skipped, f.assumed = trouble, skipped, assumed
+	f.trouble, f.skipped, f.assumed, f.reads = trouble, skipped, assumed, reads
 	return y
 }
 

@@ -86,7 +86,7 @@ var (
 // Run judges every check in order and returns the findings in the order of
 // [All], then part. Later checks may read the findings of earlier ones.
 func Run(f *Facts) []finding.Finding {
-	f.findings, f.byCheck, f.memo = nil, map[string][]finding.Finding{}, nil
+	f.findings, f.byCheck, f.troubled, f.memo = nil, map[string][]finding.Finding{}, map[string]bool{}, nil
 	for _, c := range All {
 		for _, x := range c.run(f) {
 			f.findings = append(f.findings, x)
@@ -113,11 +113,17 @@ func (c *Check) run(f *Facts) []finding.Finding {
 		}
 		f.begin()
 		found := c.Eval(f, part)
+		if f.trouble != nil {
+			f.troubled[c.ID+"@"+part] = true
+		}
 		for _, x := range found {
 			x = f.settle(x)
 			x = c.sparing(f, part, x)
 			x = c.needing(f, part, x)
-			x = x.Of(c.ID, part).Reading(f.reads).Assuming(f.assumed...)
+			if len(x.Reads()) == 0 { // one of several findings may have kept its own
+				x = x.Reading(f.reads)
+			}
+			x = x.Of(c.ID, part).Assuming(f.assumed...)
 			out = append(out, x)
 		}
 	}

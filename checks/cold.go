@@ -42,7 +42,7 @@ func (w warmth) caseOnly() bool { return w.sensor != ownSensor }
 // sensed gives a temperature the uncertainty of its sensor.
 func (f *Facts) sensed(t measure.Shown[unit.Celsius], sensor string) measure.Reading[unit.Celsius] {
 	if sensor == contactSensor {
-		return measure.Absolute(t, f.meter(t.Meter, "C"))
+		return absolute(f, t)
 	}
 	return measure.Reading[unit.Celsius]{Value: t.Value, U: sensorU}
 }

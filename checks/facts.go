@@ -25,6 +25,7 @@ type Facts struct {
 
 	findings []finding.Finding
 	byCheck  map[string][]finding.Finding
+	troubled map[string]bool // check@part that met a conflict or something unreadable
 
 	reads   []finding.Key
 	assumed []say.Line
@@ -146,7 +147,7 @@ func (q Quantity[Q]) Read(f *Facts, part string) (measure.Reading[Q], bool) {
 	if !ok {
 		return measure.Reading[Q]{}, false
 	}
-	return measure.Absolute(s, f.meter(s.Meter, q.Unit)), true
+	return absolute(f, s), true
 }
 
 // Of reads the code of the chosen option.

@@ -78,7 +78,7 @@ func (f *Facts) gapRun(part string) (run []offset, over string, lack *finding.Fi
 // beyondTop reports whether a reading is not below the top of its meter's
 // range: what stands there then is no reading.
 func (f *Facts) beyondTop(v measure.Shown[unit.Volt]) bool {
-	top := f.meter(v.Meter, "V").Top
+	top := specOf(f, v).Top
 	return top > 0 && float64(max(v.Value, -v.Value)) >= top
 }
 
@@ -118,7 +118,7 @@ func between(f *Facts, a, b offset) measure.Reading[unit.Volt] {
 	}
 	d := measure.Reading[unit.Volt]{Value: a.volts() - b.volts()}
 	for _, g := range append(append([]measure.Shown[unit.Volt](nil), a.gaps...), b.gaps...) {
-		d.U += measure.Absolute(g, f.meter(g.Meter, "V")).U
+		d.U += absolute(f, g).U
 	}
 	return d
 }

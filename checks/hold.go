@@ -26,11 +26,13 @@ type Hold struct {
 // Clause is one condition of a hold point. With Ways it is open as soon as one
 // of them is.
 type Clause struct {
+	ID       string // for ever, as an override names it: a check, or one of clauseTitles
 	Title    say.Line
 	Open     bool
 	Findings []finding.Finding // what it rests on
 	Says     say.Line          // what it asks, where no finding does
 	Asks     *finding.Key      // the entry that would settle it
+	AsksNo   *finding.Key      // the yes-no entry that must be answered "no" first
 	Ways     []Clause
 }
 
@@ -59,12 +61,19 @@ func (h Hold) Passed() bool {
 	return len(h.Clauses) > 0
 }
 
-// Shut lists the check@part of every finding that keeps the hold point shut,
-// as an override must name them.
+// Breached reports whether a link or the main is closed although its hold
+// point is shut: nobody took it on, or what was taken on has changed. It should
+// be opened. A charge or a test that is over leaves nothing to open.
+func (h Hold) Breached() bool {
+	return h.Done && h.Gate != "charge" && h.Gate != "test" && !h.Released()
+}
+
+// Shut lists the check@part of every finding, and the id@part of every other
+// condition, that keeps the hold point shut, as an override must name them.
 func (h Hold) Shut() []string {
 	var out []string
-	add := func(s string) {
-		if !slices.Contains(out, s) {
+	add := func(id, part string) {
+		if s := id + "@" + part; !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}
@@ -73,13 +82,15 @@ func (h Hold) Shut() []string {
 		if c.Open {
 			return
 		}
+		said := len(c.Ways) > 0
 		for _, x := range c.Findings {
 			if !x.Settled() {
-				add(x.Check() + "@" + x.Part())
+				add(x.Check(), x.Part())
+				said = true
 			}
 		}
-		if len(c.Findings) == 0 && len(c.Ways) == 0 {
-			add(c.Title.Key + "@" + h.Part)
+		if !said {
+			add(c.ID, h.Part)
 		}
 		for _, w := range c.Ways {
 			walk(w)
@@ -90,6 +101,25 @@ func (h Hold) Shut() []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// clauseTitles are the conditions that are no check, by their id.
+var clauseTitles = map[string]say.Phrase{
+	"last-gap": sayLastGap, "main-off": sayMainOff, "polarity": sayPolarity, "harmless": sayHarmless,
+	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
+	"test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
+}
+
+// ClauseTitle says what an override names, a condition or a check; false for
+// an id that this version does not know.
+func ClauseTitle(id string) (say.Line, bool) {
+	if p, ok := clauseTitles[id]; ok {
+		return p.With(), true
+	}
+	if c := known(id); c != nil {
+		return c.Title.With(), true
+	}
+	return say.Line{}, false
 }
 
 var (
@@ -152,9 +182,9 @@ func (f *Facts) HoldFor(gate, part string) (Hold, bool) {
 func (f *Facts) resting(check string, parts ...string) Clause {
 	c := known(check)
 	if c == nil {
-		return Clause{Title: say.Phrase{Key: "hold." + check, English: check}.With(), Says: sayNotBuilt.With()}
+		return Clause{ID: check, Title: say.Phrase{Key: "hold." + check, English: check}.With(), Says: sayNotBuilt.With()}
 	}
-	out := Clause{Title: c.Title.With()}
+	out := Clause{ID: check, Title: c.Title.With()}
 	for _, x := range f.byCheck[check] {
 		if len(parts) == 0 || slices.Contains(parts, x.Part()) || x.Part() == "bank" && x.Verdict() == finding.NotNeeded {
 			out.Findings = append(out.Findings, x)
@@ -195,8 +225,8 @@ func passes(c Clause) Clause {
 }
 
 // either is a clause that is open as soon as one way is.
-func either(title say.Phrase, ways ...Clause) Clause {
-	c := Clause{Title: title.With(), Ways: ways}
+func either(id string, title say.Phrase, ways ...Clause) Clause {
+	c := Clause{ID: id, Title: title.With(), Ways: ways}
 	for _, w := range ways {
 		c.Open = c.Open || w.Open
 	}
@@ -204,8 +234,8 @@ func either(title say.Phrase, ways ...Clause) Clause {
 }
 
 // every is a way that needs all of its clauses.
-func every(title say.Phrase, all ...Clause) Clause {
-	c := Clause{Title: title.With(), Open: true}
+func every(id string, title say.Phrase, all ...Clause) Clause {
+	c := Clause{ID: id, Title: title.With(), Open: true}
 	for _, a := range all {
 		c.Open = c.Open && a.Open
 		c.Findings = append(c.Findings, a.Findings...)
@@ -231,30 +261,48 @@ func (f *Facts) override(h Hold) *Override {
 
 var sayUnsafeBars = say.Phrase{Key: "hold.unsafe", English: "Something here was unsafe to measure. Nobody may override that."}
 
-// unsafe bars the override while any finding of the hold point rests on an
-// entry that was unsafe to measure.
+// holdStages are the stages on whose readings a hold point rests.
+var holdStages = map[string][]Stage{
+	"series": {Match, Wire}, "parallel": {Match, Wire}, "main": {Wire, SwitchOn}, "charge": {SwitchOn, FirstCharge}, "test": {Prove},
+}
+
+// unsafe bars the override while anything of its stages, or anything that the
+// hold point asks or rests on, was unsafe to measure; also where somebody else
+// entered a value beside it.
 func (f *Facts) unsafe(h Hold) say.Line {
-	var walk func(Clause) bool
-	walk = func(c Clause) bool {
-		for _, x := range c.Findings {
-			for _, k := range x.Reads() {
-				if e, s := f.state.Lookup(f.visit, k.Part, k.Field, false); s == job.One && e.Value.Skip == job.SkipUnsafe {
-					return true
-				}
-			}
+	for _, k := range f.unsafeKeys() {
+		field, ok := FieldOf(k.Field, k.Part)
+		if ok && slices.Contains(holdStages[h.Gate], field.Stage) || slices.ContainsFunc(h.Clauses, func(c Clause) bool { return c.restsOn(k) }) {
+			return sayUnsafeBars.With()
 		}
-		return slices.ContainsFunc(c.Ways, walk)
-	}
-	if slices.ContainsFunc(h.Clauses, walk) {
-		return sayUnsafeBars.With()
 	}
 	return say.Line{}
 }
 
-// barredBy bars the override while a check is not settled (or fails).
-func barredBy(c Clause, failOnly bool, why say.Line) say.Line {
+// unsafeKeys lists what somebody found unsafe to measure and nobody has since
+// measured in its place.
+func (f *Facts) unsafeKeys() []finding.Key {
+	return rememberQuietly(f, "unsafe", func() (out []finding.Key) {
+		for _, k := range f.state.KeysFrom(f.visit, "") {
+			if slices.ContainsFunc(f.state.Live(k), func(e job.Entry) bool { return e.Value.Skip == job.SkipUnsafe }) {
+				out = append(out, finding.Key{Part: k.Part, Field: k.Field})
+			}
+		}
+		return out
+	})
+}
+
+func (c Clause) restsOn(k finding.Key) bool {
+	return c.Asks != nil && *c.Asks == k ||
+		slices.ContainsFunc(c.Findings, func(x finding.Finding) bool { return slices.Contains(x.Reads(), k) }) ||
+		slices.ContainsFunc(c.Ways, func(w Clause) bool { return w.restsOn(k) })
+}
+
+// barredBy bars the override while a check is not settled (or fails). What is
+// in conflict or unreadable may be a Fail behind it, and keeps the bar.
+func (f *Facts) barredBy(c Clause, failOnly bool, why say.Line) say.Line {
 	for _, x := range c.Findings {
-		if failOnly && x.Verdict() == finding.Fail || !failOnly && !x.Settled() {
+		if failOnly && (x.Verdict() == finding.Fail || f.troubled[x.Check()+"@"+x.Part()]) || !failOnly && !x.Settled() {
 			return why
 		}
 	}

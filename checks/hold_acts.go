@@ -25,21 +25,19 @@ func (f *Facts) mainHold() Hold {
 	return Hold{
 		Gate: "main", Part: "switch", Title: sayCloseMain.With(), Keep: sayKeepOpen.With("part", bank.Name("switch")),
 		Clauses: []Clause{polarity, total, f.resting("torque"), f.resting("fault-break"), f.mainOffClause(), f.resting("precharge")},
-		Barred:  firstBar(barredBy(polarity, true, sayBarPolarity.With()), barredBy(total, true, sayBarPolarity.With())),
+		Barred:  firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With())),
 	}
 }
 
 // mainOffClause asks somebody to say that the main is off: not entered is not
-// off.
+// off, and neither is a switch that is entered as on. Once the main is closed
+// the question is past.
 func (f *Facts) mainOffClause() Clause {
-	c := Clause{Title: sayMainOff.With(), Says: sayMainOffAsk.With(), Asks: &finding.Key{Part: "switch", Field: closed.ID}}
+	c := Clause{ID: "main-off", Title: sayMainOff.With(), Says: sayMainOffAsk.With(), Asks: &finding.Key{Part: "switch", Field: closed.ID}}
 	f.quietly(func() {
-		position, known := closed.Of(f, "switch")
-		fuse, fuseKnown := closed.Of(f, "fuse.main")
-		c.Open = known || fuseKnown && fuse == "no"
-		if known && position == "yes" { // it was released and is on: what it asked for is past
-			c.Open = true
-		}
+		position, _ := closed.Of(f, "switch")
+		fuse, _ := closed.Of(f, "fuse.main")
+		c.Open = position == "no" || fuse == "no" || f.actOf("switch").done
 	})
 	return c
 }
@@ -61,7 +59,7 @@ func (f *Facts) chargeHold() Hold {
 	return Hold{
 		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
 		Clauses: []Clause{cold, settings, f.resting("charge-rate")},
-		Barred:  barredBy(cold, false, sayBarCold.With()),
+		Barred:  f.barredBy(cold, false, sayBarCold.With()),
 	}
 }
 
@@ -71,8 +69,8 @@ const absorptionMeasured = "absorption-measured"
 
 // testHold: no capacity test alone, without a sheet or without a fuse.
 func (f *Facts) testHold() Hold {
-	ask := func(title say.Phrase, open bool, key finding.Key) Clause {
-		return Clause{Title: title.With(), Open: open, Says: sayTestAsk.With(), Asks: &key}
+	ask := func(id string, title say.Phrase, open bool, key finding.Key) Clause {
+		return Clause{ID: id, Title: title.With(), Open: open, Says: sayTestAsk.With(), Asks: &key}
 	}
 	var sheet, fuse, second bool
 	f.quietly(func() {
@@ -88,9 +86,9 @@ func (f *Facts) testHold() Hold {
 	h := Hold{
 		Gate: "test", Part: "bank", Title: sayStartTest.With(), Keep: sayNoTest.With(),
 		Clauses: []Clause{
-			ask(sayTestSheet, sheet, finding.Key{Part: "sheet1", Field: sheetCapacity.ID}),
-			ask(sayTestFuse, fuse, finding.Key{Part: "fuse.main", Field: closed.ID}),
-			ask(sayTestSecond, second, finding.Key{Part: "p2", Field: siteName.ID}),
+			ask("test-sheet", sayTestSheet, sheet, finding.Key{Part: "sheet1", Field: sheetCapacity.ID}),
+			ask("test-fuse", sayTestFuse, fuse, finding.Key{Part: "fuse.main", Field: closed.ID}),
+			ask("test-second", sayTestSecond, second, finding.Key{Part: "p2", Field: siteName.ID}),
 		},
 	}
 	if !sheet || !fuse || !second {
@@ -99,21 +97,9 @@ func (f *Facts) testHold() Hold {
 	return h
 }
 
-// highestVoltage is Ns times the highest charge voltage of a block, 14.6 V
-// where no sheet gives one (4 × 3.65 V, common practice).
+// highestVoltage is Ns times the highest charge voltage of a block, the usual
+// one, said as assumed, where no sheet gives it.
 func (f *Facts) highestVoltage() unit.Volt {
-	const usualHighest unit.Volt = 14.6
-	highest := unit.Volt(0)
-	f.quietly(func() {
-		for _, b := range f.Layout().Blocks() {
-			v := usualHighest
-			if id, ok := blockSheet.Of(f, b); ok {
-				if given, ok := sheetVmax.Plain(f, id); ok {
-					v = given
-				}
-			}
-			highest = max(highest, v)
-		}
-	})
-	return highest * unit.Volt(f.Layout().Series)
+	_, whole := f.highestCharge()
+	return whole
 }

@@ -16,10 +16,6 @@ var (
 	sayMatchTaken  = say.Phrase{Key: "hold.match-taken", English: "A match, one build, and “equal charge not proved” accepted by name"}
 	sayPolarity    = say.Phrase{Key: "hold.polarity", English: "Polarity of both sides"}
 	sayPolarityAsk = say.Phrase{Key: "hold.polarity-ask", English: "The resting voltage of both blocks, read with its sign, at least 8 V."}
-	sayLastGap     = say.Phrase{Key: "hold.last-gap", English: "Volts across the open gap"}
-	sayLastGapAsk  = say.Phrase{Key: "hold.last-gap-ask", English: "Read the volts across the open gap, as the last thing before it closes; at most {limit}."}
-	sayLastGapFar  = say.Phrase{Key: "hold.last-gap-far", English: "The gap shows {found}; what was judged is at most {limit}. Find out what changed."}
-	sayFirstRail   = say.Phrase{Key: "hold.first-rail", English: "Nothing flows yet: the other side is still open."}
 	sayOffFlatAsk  = say.Phrase{Key: "hold.off-flat-ask", English: "Every block outside 13.10 to 13.45 V."}
 	sayTakenAsk    = say.Phrase{Key: "hold.taken-ask", English: "Accept “equal charge is not proved” by name."}
 
@@ -44,23 +40,23 @@ func (f *Facts) seriesHold(l bank.Link) Hold {
 	full := passes(f.resting("charged-full", blocks...))
 	full.Title = sayAllFull.With()
 	full.Open = full.Open && len(full.Findings) == len(blocks)
-	match := either(sayHarmless, passes(f.resting("voltage-match", unitID)), passes(f.gaps(unitID)))
+	match := either("harmless", sayHarmless, passes(f.resting("voltage-match", unitID)), passes(f.gaps(unitID)))
 	match.Findings = append(match.Ways[0].Findings, match.Ways[1].Findings...)
-	offFlat := Clause{Title: sayMatchOff.With(), Open: f.allOffFlat(blocks), Says: sayOffFlatAsk.With()}
-	taken := Clause{Title: sayMatchTaken.With(), Open: levelTaken.Yes(f, "bank"), Says: sayTakenAsk.With(), Asks: &finding.Key{Part: "bank", Field: levelTaken.ID}}
+	offFlat := Clause{ID: "match-off-flat", Title: sayMatchOff.With(), Open: f.allOffFlat(blocks), Says: sayOffFlatAsk.With()}
+	taken := Clause{ID: "match-taken", Title: sayMatchTaken.With(), Open: f.levelAccepted(blocks), Says: sayTakenAsk.With(), Asks: &finding.Key{Part: "bank", Field: levelTaken.ID}}
 	plan := f.resting("plan-series")
 	h := Hold{
 		Gate: "series", Part: l.ID,
 		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
 		Clauses: []Clause{
-			either(sayLevelWays, full, every(sayMatchOff, match, offFlat), every(sayMatchTaken, match, passes(f.resting("same-build")), taken)),
+			either("level", sayLevelWays, full, every("match-off-flat", sayMatchOff, match, offFlat), every("match-taken", sayMatchTaken, match, passes(f.resting("same-build")), taken)),
 			plan,
 		},
 	}
 	if f.highestVoltage() > classLimit {
 		h.Clauses = append(h.Clauses, f.resting("voltage-class"))
 	}
-	h.Barred = barredBy(plan, true, sayBarSeries.With())
+	h.Barred = f.barredBy(plan, true, sayBarSeries.With())
 	return h
 }
 
@@ -78,11 +74,11 @@ func (f *Facts) parallelHold(l bank.Link) Hold {
 		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
 		Clauses: []Clause{
 			clear, cold, f.polarityClause(l),
-			either(sayHarmless, passes(f.resting("voltage-match", scope)), passes(f.gaps(scope)), passes(f.resting("join-current", scope, l.ID))),
+			either("harmless", sayHarmless, passes(f.resting("voltage-match", scope)), passes(f.gaps(scope)), passes(f.resting("join-current", scope, l.ID))),
 			f.lastGapClause(l),
 		},
 	}
-	h.Barred = firstBar(barredBy(clear, false, sayBarClear.With()), barredBy(cold, false, sayBarCold.With()))
+	h.Barred = firstBar(f.barredBy(clear, false, sayBarClear.With()), f.barredBy(cold, false, sayBarCold.With()))
 	return h
 }
 
@@ -105,7 +101,7 @@ func (f *Facts) polarityClause(l bank.Link) Clause {
 		c.Title = sayPolarity.With()
 		return c
 	}
-	c := Clause{Title: sayPolarity.With(), Open: true, Says: sayPolarityAsk.With()}
+	c := Clause{ID: "polarity", Title: sayPolarity.With(), Open: true, Says: sayPolarityAsk.With()}
 	f.quietly(func() {
 		for _, b := range f.layout.Beside(l.ID) {
 			v, ok := restVoltage.Read(f, b)
@@ -120,71 +116,6 @@ func (f *Facts) polarityClause(l bank.Link) Clause {
 	return c
 }
 
-// lastGapClause asks for the volts across the gap that completes the circuit:
-// not more than the match limit that was judged. The first side of a pair
-// closes on nothing.
-func (f *Facts) lastGapClause(l bank.Link) Clause {
-	c := Clause{Title: sayLastGap.With()}
-	if !f.otherSideClosed(l) {
-		c.Open, c.Says = true, sayFirstRail.With()
-		return c
-	}
-	most := f.judgedGap(l)
-	c.Asks = &finding.Key{Part: l.ID, Field: lastGap.ID}
-	c.Says = sayLastGapAsk.With("limit", exact(most, "V"))
-	f.quietly(func() {
-		v, ok := lastGap.Of(f, l.ID)
-		if !ok {
-			return
-		}
-		c.Open = max(v.Value, -v.Value) <= most
-		if !c.Open {
-			c.Says = sayLastGapFar.With("found", typed(v), "limit", exact(most, "V"))
-		}
-	})
-	return c
-}
-
-// judgedGap is the difference that the open clause judged: the match limit,
-// or the highest end of what join-current found harmless.
-func (f *Facts) judgedGap(l bank.Link) unit.Volt {
-	most := widestMatch
-	for _, x := range f.byCheck["voltage-match"] {
-		if v, ok := x.Found(); ok && x.Part() == l.Of && f.passing("join-current", l) {
-			most = max(most, unit.Volt(v.High))
-		}
-	}
-	return most
-}
-
-func (f *Facts) passing(check string, l bank.Link) bool {
-	return passes(f.resting(check, l.Of, l.ID)).Open
-}
-
-// otherSideClosed reports whether another link already joins what l puts side
-// by side, so that closing l completes a circuit.
-func (f *Facts) otherSideClosed(l bank.Link) bool {
-	beside := f.layout.Beside(l.ID)
-	found := false
-	f.quietly(func() {
-		for _, other := range f.links {
-			if other.ID == l.ID || other.Kind != bank.Parallel || !closed.Yes(f, other.ID) {
-				continue
-			}
-			shared := 0
-			for _, a := range f.layout.Beside(other.ID) {
-				for _, b := range beside {
-					if a == b {
-						shared++
-					}
-				}
-			}
-			found = found || shared > 0
-		}
-	})
-	return found
-}
-
 // allOffFlat reports whether every block's resting voltage is known to lie
 // outside the flat part of the curve, with its uncertainty.
 func (f *Facts) allOffFlat(blocks []string) bool {
@@ -197,4 +128,20 @@ func (f *Facts) allOffFlat(blocks []string) bool {
 		}
 	})
 	return all
+}
+
+// levelAccepted reports whether somebody accepted by name that equal charge is
+// not proved, of the resting voltages that stand now: a yes that is older than
+// one of them spoke of other readings.
+func (f *Facts) levelAccepted(blocks []string) (ok bool) {
+	f.quietly(func() {
+		e, has := f.entry(levelTaken.Field, "bank")
+		ok = has && e.Value.Choice == "yes"
+		for _, b := range blocks {
+			if v, read := restVoltage.Of(f, b); read && v.Lam > e.Lam {
+				ok = false
+			}
+		}
+	})
+	return ok
 }

@@ -29,16 +29,38 @@ var defaults = map[unit.Symbol]struct {
 }
 
 // meter gives the limits of error of a meter for a quantity: its sheet, or the
-// stated default, which is then noted as assumed.
+// stated default, which is then noted as assumed. It is judged by its date now;
+// [specOf] judges it by the date of a reading.
 func (f *Facts) meter(id string, quantity unit.Symbol) measure.Meter {
-	return remember(f, "meter "+id+" "+string(quantity), func() measure.Meter { return f.meterOf(id, quantity) })
+	return f.meterAt(id, quantity, f.now)
+}
+
+// meterAt is [Facts.meter] for a reading of another day: a meter that was in
+// date when it was used stays so for that reading.
+func (f *Facts) meterAt(id string, quantity unit.Symbol, at time.Time) measure.Meter {
+	if at.IsZero() {
+		at = f.now
+	}
+	m := remember(f, "meter "+id+" "+string(quantity), func() measure.Meter { return f.meterOf(id, quantity) })
+	if !m.Assumed && f.overdue(id, at) {
+		m.OutOfDate = true
+		f.assume(sayOutOfDate.With())
+	}
+	return m
+}
+
+// specOf is the meter of a reading, as it was on the day of the reading.
+func specOf[Q unit.Quantity](f *Facts, x measure.Shown[Q]) measure.Meter {
+	return f.meterAt(x.Meter, x.Value.Symbol(), x.At)
+}
+
+// absolute gives a reading the limits of error of its meter.
+func absolute[Q unit.Quantity](f *Facts, x measure.Shown[Q]) measure.Reading[Q] {
+	return measure.Absolute(x, specOf(f, x))
 }
 
 func (f *Facts) meterOf(id string, quantity unit.Symbol) measure.Meter {
 	if m, ok := f.sheetMeter(id, quantity); ok {
-		if m.OutOfDate {
-			f.assume(sayOutOfDate.With())
-		}
 		return m
 	}
 	d, ok := defaults[quantity]
@@ -78,9 +100,6 @@ func (f *Facts) sheetMeter(id string, quantity unit.Symbol) (measure.Meter, bool
 		m = measure.Meter{ID: id, Measures: quantity, Percent: float64(percent), Counts: float64(counts)}
 		m.Step = f.typedText(meterStep, id, quantity)
 		m.Top = f.typedText(meterRange, id, quantity)
-		if due, has := meterDue.Of(f, id); has && f.pastDate(due) {
-			m.OutOfDate = true
-		}
 		ok = true
 	})
 	return m, ok
@@ -100,11 +119,21 @@ func (f *Facts) typedText(field TextField, part string, quantity unit.Symbol) fl
 	return n.Value
 }
 
-// pastDate reports whether the day of due lies before today, in the offset of
-// the time of judging.
-func (f *Facts) pastDate(due time.Time) bool {
-	return f.now.Format(time.DateOnly) > due.Format(time.DateOnly)
+// overdue reports whether a meter or wrench was past its due date on the day of
+// a reading.
+func (f *Facts) overdue(id string, at time.Time) bool {
+	due := rememberQuietly(f, "due "+id, func() time.Time {
+		t, _ := meterDue.Of(f, id)
+		return t
+	})
+	return !due.IsZero() && past(due, at)
 }
+
+// pastDate reports whether the day of due lies before today.
+func (f *Facts) pastDate(due time.Time) bool { return past(due, f.now) }
+
+// past compares days, in the offset of the later moment.
+func past(due, at time.Time) bool { return at.Format(time.DateOnly) > due.Format(time.DateOnly) }
 
 // quietly reads entries without noting them for the finding.
 func (f *Facts) quietly(read func()) {
@@ -115,13 +144,18 @@ func (f *Facts) quietly(read func()) {
 
 // difference is a − b with the meters of both readings.
 func difference[Q unit.Quantity](f *Facts, a, b measure.Shown[Q], closing Q) measure.Reading[Q] {
-	q := a.Value.Symbol()
-	return measure.Difference(a, b, f.meter(a.Meter, q), f.meter(b.Meter, q), closing)
+	return measure.Difference(a, b, specOf(f, a), specOf(f, b), closing)
 }
 
 // sum adds readings with the meters they were taken with.
 func sum[Q unit.Quantity](f *Facts, xs []measure.Shown[Q]) measure.Reading[Q] {
-	return measure.Sum(xs, func(id string) measure.Meter { return f.meter(id, xs[0].Value.Symbol()) })
+	latest := xs[0].At // of a sum that took days, the last day counts for all
+	for _, x := range xs {
+		if x.At.After(latest) {
+			latest = x.At
+		}
+	}
+	return measure.Sum(xs, func(id string) measure.Meter { return f.meterAt(id, xs[0].Value.Symbol(), latest) })
 }
 
 // typed says a reading as it was typed.

@@ -82,7 +82,7 @@ func (f *Facts) climb(part string) (stairs []stair, gap string) {
 		case !ok && gap == "":
 			gap = posts[i]
 		case ok && known && i == len(posts)-1:
-			stairs = append(stairs, stair{owners[i], posts[i], v, measure.Absolute(v, f.meter(v.Meter, "V"))})
+			stairs = append(stairs, stair{owners[i], posts[i], v, absolute(f, v)})
 		case ok && known:
 			stairs = append(stairs, stair{owners[i], posts[i], v, difference(f, v, below, 0)})
 		}

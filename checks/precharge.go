@@ -84,7 +84,7 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 	}
 	most := min(mostLeft, volts.Value*unit.Volt(mostLeftPart))
 	limit, most, notes := upper(f, "precharge", "left", base[unit.Volt]{most, finding.Practice, cite.Both(cite.PrechargeLeft, cite.OurRule)})
-	left := measure.Absolute(shown, f.meter(shown.Meter, "V"))
+	left := absolute(f, shown)
 	left.Value = max(left.Value, -left.Value)
 	found := finding.Measured(left, "V", limit)
 	answer := func(x finding.Finding) []finding.Finding {

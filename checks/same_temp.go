@@ -63,11 +63,11 @@ func evalSameTemp(f *Facts, _ string) []finding.Finding {
 		return one(*lack)
 	}
 	u := probeU
-	if f.meter(lo.Meter, "C").OutOfDate {
+	if specOf(f, lo).OutOfDate {
 		u *= 2
 	}
 	if lo.Meter != hi.Meter {
-		a, b := measure.Absolute(lo, f.meter(lo.Meter, "C")), measure.Absolute(hi, f.meter(hi.Meter, "C"))
+		a, b := absolute(f, lo), absolute(f, hi)
 		u = unit.Kelvin(measure.Combine(float64(a.U), float64(b.U)))
 	}
 	spread := measure.Reading[unit.Kelvin]{Value: unit.Kelvin(hi.Value - lo.Value), U: u}

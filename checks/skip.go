@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"time"
+
 	"lugmark/core/bank"
 	"lugmark/core/finding"
 	"lugmark/core/job"
@@ -37,7 +39,10 @@ func (f *Facts) note(v job.Value, field Field, part string) {
 	case "not-needed":
 		x = finding.SetAside(saySkipNot.With(args...))
 	case "later":
-		due, _ := parseTime(v.Until)
+		due, dated := parseTime(v.Until)
+		if dated && f.isDue(due, v.Until) {
+			return // it is time: nothing stands in the way of asking again
+		}
 		x = finding.Waits(saySkipLater.With(args...), sayDoLater.With(), due)
 	case "unsafe":
 		x = finding.Fails(saySkipUnsafe.With(args...), sayMakeSafe.With())
@@ -45,6 +50,15 @@ func (f *Facts) note(v job.Value, field Field, part string) {
 		x = finding.CannotTell(saySkipCannot.With(args...), sayBring.With())
 	}
 	f.skipped = &x
+}
+
+// isDue reports whether a time to which something was put off has come; a day
+// comes when it begins, in the offset of the time of judging.
+func (f *Facts) isDue(due time.Time, text string) bool {
+	if len(text) == len(time.DateOnly) {
+		return f.now.Format(time.DateOnly) >= text
+	}
+	return !f.now.Before(due)
 }
 
 // optionLabel says an option by its code; an unknown code is said as it stands.

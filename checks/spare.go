@@ -50,7 +50,7 @@ func spareFull(f *Facts, block string) (say.Line, bool) {
 	if f.Layout().Series == 1 {
 		return saySpareFull.With("why", sayAloneFull), f.allPass("voltage-match", "bank") || matched
 	}
-	level := f.allOffFlat(f.BlocksOf(unit)) || levelTaken.Yes(f, "bank") && f.allPass("same-build", "bank")
+	level := f.allOffFlat(f.BlocksOf(unit)) || f.levelAccepted(f.BlocksOf(unit)) && f.allPass("same-build", "bank")
 	return saySpareFull.With("why", sayOtherLevel), matched && level
 }
 
