@@ -56,7 +56,7 @@ func (r *root) partTable(caption string, parts ...string) app.UI {
 	if len(rows) == 0 {
 		return app.P().Class("note").Text(r.t("annex.none", "{what}: nothing entered.", "what", caption))
 	}
-	return app.Table().Body(app.Caption().Text(caption),
+	return app.Table().TabIndex(0).Body(app.Caption().Text(caption),
 		app.THead().Body(app.Tr().Body(r.th(r.t("annex.part", "Part")), r.th(r.t("annex.value", "Entered, as typed")))),
 		app.TBody().Body(rows...))
 }
@@ -95,7 +95,7 @@ func (r *root) annexResults() app.UI {
 		list = append(list, app.Li().Text(s))
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.results", "B Results"),
-		app.Table().Class("results").Body(
+		app.Table().Class("results").TabIndex(0).Body(
 			app.Caption().Text(r.t("annex.results-caption", "Every check, with what was found (± at k = 2), its limit and the number of its source")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("annex.check", "Check")), r.th(r.t("why.found", "Found")), r.th(r.t("why.limit", "Limit")), r.th(r.t("annex.verdict", "Verdict")), r.th(r.t("annex.note", "Note")), r.th(r.t("why.source", "Source")))),
 			app.TBody().Body(rows...)),
@@ -194,7 +194,7 @@ func (r *root) annexParts() app.UI {
 		r.matrix(r.t("annex.joints", "G Joints"), l.Joints()),
 	}
 	if rows := r.sampleRows(); len(rows) > 0 {
-		body = append(body, app.Table().Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
+		body = append(body, app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), r.th("V"), r.th("A"), r.th("°C"))), app.TBody().Body(rows...)))
 	}
 	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity"), "capacity1"), r.overrides())
@@ -255,7 +255,7 @@ func (r *root) matrixTable(caption string, parts []string, fields []checks.Field
 		}
 		rows = append(rows, app.Tr().Body(cells...))
 	}
-	return app.Table().Class("matrix").Body(app.Caption().Text(caption), app.THead().Body(app.Tr().Body(head...)), app.TBody().Body(rows...))
+	return app.Table().Class("matrix").TabIndex(0).Body(app.Caption().Text(caption), app.THead().Body(app.Tr().Body(head...)), app.TBody().Body(rows...))
 }
 
 // overrides lists every decision that a person took on.
@@ -271,7 +271,7 @@ func (r *root) overrides() app.UI {
 	if len(rows) == 0 {
 		return app.P().Class("note").Text(r.t("annex.no-overrides", "No hold point was overridden."))
 	}
-	return app.Table().Body(app.Caption().Text(r.t("annex.overrides", "Overridden hold points")),
+	return app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.overrides", "Overridden hold points")),
 		app.THead().Body(app.Tr().Body(r.th(r.t("hold", "Hold point")), r.th(r.t("annex.by", "By")), r.th(r.t("annex.reason", "Reason")))), app.TBody().Body(rows...))
 }
 

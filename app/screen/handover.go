@@ -52,7 +52,7 @@ func (r *root) ownerPage(c counts) app.UI {
 		app.Dl().Class("plate").Body(plate...),
 	}
 	if rows := r.openRows(ownersRows); len(rows) > 0 {
-		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").Body(
+		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").TabIndex(0).Body(
 			app.THead().Body(app.Tr().Body(r.th(r.t("hand.point", "Point")), r.th(r.t("hand.means", "What it means, and what comes next")))),
 			app.TBody().Body(rows...))))
 	}
@@ -156,7 +156,7 @@ func (r *root) datesBox() app.UI {
 	row := func(name, value string) app.UI {
 		return app.Tr().Body(app.Td().Text(name), app.Td().Class("r").Text(value))
 	}
-	return app.Section().Body(app.H3().Text(r.t("dates", "Next dates")), app.Table().Class("big").Body(app.TBody().Body(
+	return app.Section().Body(app.H3().Text(r.t("dates", "Next dates")), app.Table().Class("big").TabIndex(0).Body(app.TBody().Body(
 		row(r.t("dates.return", "Return visit"), day.AddDate(0, 6, 0).Format("2 January 2006")),
 		row(r.t("dates.yearly", "Yearly visit"), day.AddDate(1, 0, 0).Format("2 January 2006")))),
 		app.P().Class("note").Text(r.t("dates.not", "This sheet records what was measured and what was computed from it. It does not replace the maker's manual, the electrical code in force, a permit, or the judgement of a licensed person. It is not a warranty.")))

@@ -117,7 +117,7 @@ func (r *root) annexSigned() app.UI {
 		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(x.title), app.Td().Class("sign").Text(name), app.Td().Text(when)))
 	}
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.signed", "Signatures"),
-		app.Table().Class("big").Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
+		app.Table().Class("big").TabIndex(0).Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
 		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")),
 		r.paperFoot())
 }
