@@ -1,6 +1,9 @@
 package checks
 
 import (
+	"slices"
+	"time"
+
 	"lugmark/core/bank"
 	"lugmark/core/cite"
 	"lugmark/core/finding"
@@ -32,6 +35,9 @@ var (
 	sayDoneOnce   = say.Phrase{Key: "charge-done.once", English: "The two samples of {part} are less than 60 s apart. One moment proves nothing."}
 	sayDoneUnseen = say.Phrase{Key: "charge-done.unseen", English: "Nobody saw how the current ended, and {amps} in {part} may be none at all. A protection that has opened shows the same."}
 	sayDoneEdge   = say.Phrase{Key: "charge-done.edge", English: "{part} stands at {volts}, too close to its highest charge voltage of {most} for this meter."}
+
+	sayDonePair = say.Phrase{Key: "charge-done.pair", English: "The blocks of {part} and its current were not read together; a sample is both within two minutes."}
+	sayDoneBack = say.Phrase{Key: "charge-done.backwards", English: "The current of {part} was read as flowing out of it. A string that gives current is not being charged, or the clamp is turned round."}
 
 	sayDoneHold  = say.Phrase{Key: "charge-done.hold", English: "Hold the absorption until every string reaches its tail."}
 	sayDoneStop  = say.Phrase{Key: "charge-done.stop", English: "Stop the charge now and lower the charger's voltage."}
@@ -145,6 +151,18 @@ func (f *Facts) judgeDone(blocks []topped, tails []stringTail) finding.Finding {
 		}
 		return x.Value(found).Against(limit).About(t.block)
 	}
+	blocksOf := func(part string, again bool) (times []time.Time) {
+		for _, t := range blocks {
+			switch {
+			case !slices.Contains(f.BlocksOf(part), t.block):
+			case again:
+				times = append(times, t.v2.At)
+			default:
+				times = append(times, t.v1.At)
+			}
+		}
+		return times
+	}
 	most := tails[0]
 	for _, t := range tails {
 		limit := finding.AtMost("tail", t.limit.Value, t.limit.Kind, t.limit.Source)
@@ -156,7 +174,11 @@ func (f *Facts) judgeDone(blocks []topped, tails []stringTail) finding.Finding {
 			x = finding.CannotTell(sayDoneAmps.With(said...), sayDoneHold.With())
 		case !apart(t.firstShown, t.secondShown):
 			x = finding.CannotTell(sayDoneOnce.With(said...), sayDoneTwice.With())
-		case t.backwards(), t.doubtful():
+		case !alongside(t.firstShown.At, blocksOf(t.part, false)) || !alongside(t.secondShown.At, blocksOf(t.part, true)):
+			x = finding.CannotTell(sayDonePair.With(said...), sayDoneTwice.With())
+		case t.backwards():
+			x = finding.CannotTell(sayDoneBack.With(said...), sayFullClamp.With())
+		case t.doubtful():
 			x = finding.CannotTell(sayDoneUnseen.With(said...), sayDoneWatch.With())
 		default:
 			if t.larger().Value > most.larger().Value {

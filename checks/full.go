@@ -136,6 +136,27 @@ func apart[Q unit.Quantity](a, b measure.Shown[Q]) bool {
 	return max(d, -d) >= twoSamples
 }
 
+// A round over the blocks of one string takes minutes: our choice.
+const oneRound = 10 * time.Minute
+
+// alongside reports whether a current was read together with a round of
+// voltages: during it, or within two minutes of one of its ends.
+func alongside(current time.Time, volts []time.Time) bool {
+	if len(volts) == 0 {
+		return false
+	}
+	first, last := volts[0], volts[0]
+	for _, at := range volts {
+		if at.Before(first) {
+			first = at
+		}
+		if at.After(last) {
+			last = at
+		}
+	}
+	return last.Sub(first) <= oneRound && !current.Before(first.Add(-onePair)) && !current.After(last.Add(onePair))
+}
+
 // clockSlack is how far two phones' clocks may differ: our choice.
 const clockSlack = 2 * time.Minute
 

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"math"
 	"slices"
 
 	"lugmark/core/bank"
@@ -30,19 +31,17 @@ func (f *Facts) joint(part string) (joint, *finding.Finding) {
 		x := missing(jointCurrent.Field, "bank")
 		return joint{}, &x
 	}
-	d := difference(f, drop, zero, 0)
-	d.Value = max(d.Value, -d.Value) // probes the other way round read the same joint
-	r := unit.Ohm(float64(d.Value) / float64(amps.Value))
-	u := measure.Combine(float64(d.U)/float64(amps.Value), float64(r)*float64(amps.U)/float64(amps.Value))
-	return joint{measure.Reading[unit.Ohm]{Value: r, U: unit.Ohm(u)}, amps.Value, max(drop.Step, zero.Step)}, nil
+	value, u := measure.Over(drop, zero, specOf(f, drop), specOf(f, zero), amps, specOf(f, amps))
+	value = math.Abs(value) // probes the other way round read the same joint
+	return joint{measure.Reading[unit.Ohm]{Value: unit.Ohm(value), U: unit.Ohm(u)}, amps.Value, max(drop.Step, zero.Step)}, nil
 }
 
 // linkCurrent is the current through a link while the drops were read: clamped
 // at the link itself, or that of the bank where the link carries all of it.
-func (f *Facts) linkCurrent(link string) (measure.Reading[unit.Ampere], *finding.Finding) {
-	own, ok := jointCurrent.Read(f, link)
+func (f *Facts) linkCurrent(link string) (measure.Shown[unit.Ampere], *finding.Finding) {
+	own, ok := jointCurrent.Of(f, link)
 	if !ok {
-		all, entered := jointCurrent.Read(f, "bank")
+		all, entered := jointCurrent.Of(f, "bank")
 		switch {
 		case f.carriesAll(link) && entered:
 			own = all

@@ -33,6 +33,7 @@ var (
 	sayTopEdge  = say.Phrase{Key: "top-spread.edge", English: "{part} stands at {volts}, too close to its highest charge voltage of {most} for this meter."}
 	sayTopSlow  = say.Phrase{Key: "top-spread.slow", English: "The blocks of {part} were not all read within two minutes. The voltages move while the charger holds."}
 	sayTopTail  = say.Phrase{Key: "top-spread.tail", English: "{part} still takes {amps}; the voltages mean something at {limit} or less."}
+	sayTopPair  = say.Phrase{Key: "top-spread.pair", English: "The current of {part} was not read within two minutes of its blocks, so nobody knows whether they stood at the tail."}
 	sayTopLow   = say.Phrase{Key: "top-spread.low", English: "{part} stands at {volts} in all; below {limit} a small spread can hide points of charge."}
 	sayTopNone  = say.Phrase{Key: "top-spread.none", English: "No blocks stand in series."}
 
@@ -161,6 +162,10 @@ func (f *Facts) atTheTop(r topRun) *finding.Finding {
 		if lack != nil {
 			return lack
 		}
+		if float64(amps.Value)+float64(amps.U) < 0 {
+			x := finding.CannotTell(sayDoneBack.With("part", bank.Name(u)), sayFullClamp.With()).About(u)
+			return &x
+		}
 		if amps = size(amps); measure.AtMost(amps.Interval(), limit.Value) != measure.Inside {
 			found := finding.Measured(amps, "A", finding.AtMost("tail", limit.Value, limit.Kind, limit.Source))
 			x := finding.CannotTell(sayTopTail.With("part", bank.Name(u), "amps", found.Text, "limit", exact(limit.Value, "A")), sayTopWait.With()).About(u)
@@ -179,6 +184,13 @@ func (f *Facts) atTheTop(r topRun) *finding.Finding {
 	if last.Sub(first) > oneMoment {
 		x := finding.CannotTell(sayTopSlow.With("part", bank.Name(r.part)), sayTopRead.With())
 		return &x
+	}
+	for _, u := range r.units {
+		shown, _ := tailCurrent.Of(f, u)
+		if !alongside(shown.At, []time.Time{first, last}) {
+			x := finding.CannotTell(sayTopPair.With("part", bank.Name(u)), sayTopWait.With()).About(u)
+			return &x
+		}
 	}
 	return nil
 }

@@ -33,6 +33,11 @@ var (
 	sayTorqueStale = say.Phrase{Key: "torque.out-of-date", English: "Set to {set}, with a wrench that is past its calibration date. Nobody knows what it did."}
 	sayTorqueClick = say.Phrase{Key: "torque.clicks", English: "Set to {set}, with a wrench that has clicked {clicks} times since its calibration; it is good for {limit}."}
 	sayTorqueLow   = say.Phrase{Key: "torque.low-range", English: "Set to {set}, which is below {least}, a fifth of the largest torque of this wrench. Down there it may be far off."}
+	sayTorqueHigh  = say.Phrase{Key: "torque.high-range", English: "Set to {set}, which is above {top}, the largest torque of this wrench. It cannot have clicked there."}
+	sayTorqueTool  = say.Phrase{Key: "torque.which-wrench", English: "Set to {set}, but no torque wrench is entered. Whether it was in date and made for this torque is not known."}
+	sayTorqueDue   = say.Phrase{Key: "torque.due-unknown", English: "Set to {set}, with a wrench whose calibration date is not entered. Whether it was in date is not known."}
+	sayTorqueTop   = say.Phrase{Key: "torque.top-unknown", English: "Set to {set}, with a wrench whose largest torque is not entered. Below a fifth of it a wrench may be far off."}
+	sayTorqueTurn  = say.Phrase{Key: "torque.reversed", English: "The sheet's window is entered as from {from} to {to}, the wrong way round."}
 	sayTorqueOther = say.Phrase{Key: "torque.other-wrench", English: "Tighten again with a wrench that is in date and made for this torque."}
 	sayTorqueNone  = say.Phrase{Key: "torque.no-window", English: "Set to {set}, but the maker's torque for this post is not entered. There is no torque that fits all posts."}
 	sayTorqueMax   = say.Phrase{Key: "torque.max-only", English: "Set to {set}; with this wrench that is {found}. The sheet gives only a largest torque; until the maker says where it begins, our rule reads it as {limit}."}
@@ -80,6 +85,9 @@ func evalTorque(f *Facts, post string) []finding.Finding {
 	if !ok {
 		return one(finding.CannotTell(sayTorqueNone.With("set", typed(set)), ask))
 	}
+	if w.reversed() {
+		return one(finding.CannotTell(sayTorqueTurn.With("from", exact(w.low, "N.m"), "to", exact(w.high, "N.m")), ask))
+	}
 	if x, bad := f.badWrench(set); bad {
 		return one(x.Against(w.limit))
 	}
@@ -102,8 +110,16 @@ func evalTorque(f *Facts, post string) []finding.Finding {
 	default:
 		x = finding.CannotTell(sayTorqueMin.With(said...), ask)
 	}
+	if x.Verdict() == finding.Pass {
+		if y, unknown := f.unknownWrench(set); unknown {
+			x = y
+		}
+	}
 	return one(x.Value(found).Against(w.limit))
 }
+
+// reversed reports a window that ends before it begins: a slip.
+func (w torqueWindow) reversed() bool { return w.begins && w.ends && w.low > w.high }
 
 // torqueWindow reads the window of a block's posts from its sheet; the line is
 // what to enter where something of it is missing.
@@ -120,6 +136,7 @@ func (f *Facts) torqueWindow(block string) (w torqueWindow, ask say.Line, ok boo
 	switch {
 	case begins && ends:
 		w.limit = finding.Window("torque", low, high, finding.Maker, maker)
+		return w, enter(sheetTorqueMin.Field, sheet), true
 	case single:
 		w = torqueWindow{low: nominal * (1 - nominalSpread), high: nominal * (1 + nominalSpread), begins: true, ends: true}
 		if begins {
@@ -173,12 +190,35 @@ func (f *Facts) badWrench(set measure.Shown[unit.NewtonMetre]) (x finding.Findin
 		}
 		if top, has := wrenchTop.Plain(f, id); has && set.Value < top*wrenchFoot {
 			reason = sayTorqueLow.With("set", typed(set), "least", exact(top*wrenchFoot, "N.m"))
+		} else if has && set.Value > top*(1+1e-9) {
+			reason = sayTorqueHigh.With("set", typed(set), "top", exact(top, "N.m"))
 		}
 	})
 	if reason.Empty() {
 		return x, false
 	}
 	return finding.CannotTell(reason, sayTorqueOther.With()), true
+}
+
+// unknownWrench says what of the wrench is not known that a Pass rests on:
+// which it was, its date, its largest torque. It does not excuse a torque that
+// is wholly outside.
+func (f *Facts) unknownWrench(set measure.Shown[unit.NewtonMetre]) (x finding.Finding, unknown bool) {
+	id := f.wrench(set)
+	if id == "" {
+		return finding.CannotTell(sayTorqueTool.With("set", typed(set)), enter(useTorque.Field, "bank")), true
+	}
+	f.quietly(func() {
+		_, dated := meterDue.Of(f, id)
+		_, topped := wrenchTop.Plain(f, id)
+		switch {
+		case !dated:
+			x, unknown = finding.CannotTell(sayTorqueDue.With("set", typed(set)), enter(meterDue.Field, id)), true
+		case !topped:
+			x, unknown = finding.CannotTell(sayTorqueTop.With("set", typed(set)), enter(wrenchTop.Field, id)), true
+		}
+	})
+	return x, unknown
 }
 
 // wrenchPercent is the deviation of the wrench: its sheet's, else its class.

@@ -126,3 +126,17 @@ func TestMoreUncertaintyNeverDecides(t *testing.T) {
 		}
 	})
 }
+
+// 1.94 mV over 80.0 A; millivolts ±0.5 % in steps of 0.01 mV, clamp ±(2 % + 5
+// counts) = ±2.1 A. hand: u of the current 2.1/√3/80 · 24.25 µΩ = 0.3675 µΩ, of
+// the drops √((0.0097 mV)²/3 + (0.01 mV)²/6)/80 A = 0.0867 µΩ; 2·u = 0.7552 µΩ,
+// below the sum of the bounds.
+func TestOverCapsOnlyTheWhole(t *testing.T) {
+	milli := measure.Meter{ID: "m2", Measures: "V", Percent: 0.5, Counts: 3, Step: 1e-5}
+	clamp := measure.Meter{ID: "m3", Measures: "A", Percent: 2, Counts: 5, Step: 0.1}
+	amps := measure.Shown[unit.Ampere]{Value: 80, Step: 0.1, Decimals: 1, Meter: "m3"}
+	value, u := measure.Over(volts(1.94e-3, 1e-5, 2, false), volts(0, 1e-5, 2, false), milli, milli, amps, clamp)
+	if math.Abs(value-24.25e-6) > 1e-11 || math.Abs(u-0.7552e-6) > 1e-10 {
+		t.Errorf("%.4g ± %.5g", value, u)
+	}
+}

@@ -86,12 +86,16 @@ func (b budget) expanded() float64 { return math.Min(2*math.Sqrt(b.squares), b.b
 // Absolute gives one reading with the meter's whole limits of error.
 // ±(0.5 % + 2 counts) at 13.30 V: 0.0665 + 0.02 = 0.0865 V.
 func Absolute[Q unit.Quantity](x Shown[Q], m Meter) Reading[Q] {
-	var b budget
+	return Reading[Q]{x.Value, Q(m.aged(alone(x, m).expanded()))}
+}
+
+// alone is the budget of one reading.
+func alone[Q unit.Quantity](x Shown[Q], m Meter) (b budget) {
 	b.hard(m.half(float64(x.Value), float64(x.Step)))
 	if x.Moving {
 		b.hard(m.digit(float64(x.Step)))
 	}
-	return Reading[Q]{x.Value, Q(m.aged(b.expanded()))}
+	return b
 }
 
 // Difference gives a − b. With one meter on one range the gain and the zero
@@ -99,8 +103,16 @@ func Absolute[Q unit.Quantity](x Shown[Q], m Meter) Reading[Q] {
 // stand for themselves. Closing is the drift of a long run [same unit], found
 // by reading the first block again; 0 for a short run.
 func Difference[Q unit.Quantity](a, b Shown[Q], ma, mb Meter, closing Q) Reading[Q] {
+	u := between(a, b, ma, mb, closing).expanded()
+	if ma.OutOfDate || mb.OutOfDate {
+		u *= 2
+	}
+	return Reading[Q]{a.Value - b.Value, Q(u)}
+}
+
+// between is the budget of a difference.
+func between[Q unit.Quantity](a, b Shown[Q], ma, mb Meter, closing Q) (bud budget) {
 	d := float64(a.Value - b.Value)
-	var bud budget
 	if a.Meter == b.Meter && a.Decimals == b.Decimals && a.Typed.Unit == b.Typed.Unit {
 		bud.hard(ma.Percent / 100 * math.Abs(d))
 		bud.paired(math.Max(ma.digit(float64(a.Step)), ma.digit(float64(b.Step))))
@@ -119,11 +131,26 @@ func Difference[Q unit.Quantity](a, b Shown[Q], ma, mb Meter, closing Q) Reading
 	if closing != 0 {
 		bud.hard(math.Abs(float64(closing)))
 	}
-	u := bud.expanded()
-	if ma.OutOfDate || mb.OutOfDate {
+	return bud
+}
+
+// Over gives (a − b)/by and its U, such as a resistance from two drops and a
+// current. Every contribution keeps its standard uncertainty, and only the
+// whole is held to the sum of the bounds. NaN when by is zero.
+func Over[N, D unit.Quantity](a, b Shown[N], ma, mb Meter, by Shown[D], mby Meter) (value, u float64) {
+	under := float64(by.Value)
+	value = float64(a.Value-b.Value) / under
+	top, bottom := between(a, b, ma, mb, 0), alone(by, mby)
+	per, each := math.Abs(1/under), math.Abs(value/under)
+	all := budget{
+		squares: top.squares*per*per + bottom.squares*each*each,
+		bound:   top.bound*per + bottom.bound*each,
+	}
+	u = all.expanded()
+	if ma.OutOfDate || mb.OutOfDate || mby.OutOfDate {
 		u *= 2
 	}
-	return Reading[Q]{a.Value - b.Value, Q(u)}
+	return value, u
 }
 
 // Sum adds readings taken with one meter: its gain and its zero are the same
