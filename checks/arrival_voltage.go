@@ -44,7 +44,8 @@ const (
 
 	// Below 10 V the cells are far below the usual end of discharge; below 8 V
 	// the protection may be open and the voltage is not one of the cells at all.
-	emptiedToo, sleeping unit.Volt = 10, 8
+	emptiedToo unit.Volt = 10
+	sleeping             = aboveSleep
 )
 
 func evalArrivalVoltage(f *Facts, part string) []finding.Finding {

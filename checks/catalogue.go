@@ -22,7 +22,7 @@ func Fields() []Field {
 		blockTemp.Field, gapVoltage.Field, stringGap.Field, gapOver.Field, blockR.Field, joinLeadR.Field, joinFuse.Field, linksClear.Field,
 		levelTaken.Field, fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field,
 		closed.Field, lastGap.Field, torqueSet.Field, stepVoltage.Field, totalVoltage.Field, inverterOff.Field,
-		prechargeLeft.Field, setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field,
+		capacitors.Field, prechargeLeft.Field, setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field,
 		setRecover.Field, foundAbsorb.Field, heldAbsorb.Field, chargeTemp.Field, sensorKind.Field, hoursHere.Field, plannedCharge.Field,
 		chargeTarget.Field, sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, topVoltage.Field, topVoltage2.Field,
 		tailCurrent.Field, tailCurrent2.Field, chargeEnded.Field, capTarget.Field, capCharge.Field, capError.Field, capEnergy.Field,

@@ -107,10 +107,10 @@ func (f *Facts) readTop(block string) (t topped) {
 	t.v2, t.has2 = topVoltage2.Of(f, block)
 	var read []measure.Reading[unit.Volt]
 	if t.has1 {
-		read = append(read, measure.Absolute(t.v1, f.meter(t.v1.Meter, "V")))
+		read = append(read, absolute(f, t.v1))
 	}
 	if t.has2 {
-		read = append(read, measure.Absolute(t.v2, f.meter(t.v2.Meter, "V")))
+		read = append(read, absolute(f, t.v2))
 	}
 	for i, r := range read {
 		if i == 0 || r.Value-r.U < t.low.Value-t.low.U {

@@ -100,8 +100,9 @@ func (f *Facts) judgeFull(part string, v1, v2 measure.Shown[unit.Volt], t tail, 
 	tailAs := finding.AtMost("tail", tailLimit.Value, tailLimit.Kind, tailLimit.Source)
 	found, amps := finding.Measured(low, "V", limit), finding.Measured(t.larger(), "A", tailAs)
 	said := []any{"part", bank.Name(part), "volts", found.Text, "amps", amps.Text, "limit", exact(full.Value, "V"), "tail", exact(tailLimit.Value, "A"), "most", exact(most.Value, "V")}
-	age, dated := f.age(v2.At)
-	used := f.usedSinceFull(v2.At)
+	needed := f.licensed(part)
+	_, dated := f.age(v2.At)
+	age, used := needed.at.Sub(v2.At), f.usedSinceFull(v2.At, needed)
 	x := finding.Passes(sayFull.With(said...))
 	switch {
 	case measure.AtLeast(low.Interval(), full.Value) != measure.Inside:
@@ -128,6 +129,34 @@ func (f *Facts) judgeFull(part string, v1, v2 measure.Shown[unit.Volt], t tail, 
 	return x.Value(found).Against(limit)
 }
 
+// licensed is the moment for which the proof of full of a block counts: when
+// the last of the links that it lets close was closed, or now while one is open.
+// In series those are the links of its string, or of the bank where groups
+// stand in series; with no series links, those that join the blocks.
+func (f *Facts) licensed(block string) closingAct {
+	kind, of := bank.Series, f.unitOf(block)
+	if f.Layout().Series == 1 {
+		kind = bank.Parallel
+	}
+	var last closingAct
+	for _, l := range f.links {
+		if l.Kind != kind || kind == bank.Series && l.Of != of {
+			continue
+		}
+		act := f.actOf(l.ID)
+		if !act.done {
+			return act
+		}
+		if !last.done || act.at.After(last.at) {
+			last = act
+		}
+	}
+	if !last.done {
+		return closingAct{at: f.now}
+	}
+	return last
+}
+
 // overTop finds a reading that is above the highest charge voltage for sure.
 func (f *Facts) overTop(most unit.Volt, shown ...measure.Shown[unit.Volt]) (bool, measure.Reading[unit.Volt]) {
 	for _, v := range shown {
@@ -145,9 +174,15 @@ func (f *Facts) overTop(most unit.Volt, shown ...measure.Shown[unit.Volt]) (bool
 func together(a, b time.Time) bool { d := b.Sub(a); return max(d, -d) <= onePair }
 
 // usedSinceFull reports whether a current flowed after the charge of a block
-// that no other block's charge accounts for.
-func (f *Facts) usedSinceFull(charged time.Time) bool {
+// that no other block's charge accounts for, until the act that needed the
+// proof.
+func (f *Facts) usedSinceFull(charged time.Time, needed closingAct) bool {
 	last, ok := lastCurrent.Of(f, "bank")
+	if needed.done { // what flowed once the bank stood is no use of this proof
+		if e, then := f.state.AsOf(f.key("bank", lastCurrent.Field), needed.lam); then {
+			last, ok = parseTime(e.Value.Time)
+		}
+	}
 	if !ok {
 		f.assume(sayFullUnused.With())
 		return false

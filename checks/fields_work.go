@@ -37,11 +37,12 @@ var (
 	closed       = choice("closed", Wire, "Closed", "Physically on.", yesNo, bank.KindLink, bank.KindSwitch, bank.KindLead, bank.KindFuse)
 	lastGap      = quantity[unit.Volt]("last-gap", Wire, "Volts across the gap, last thing before closing", "", bank.KindLink, bank.KindSwitch).physics(-300, 300)
 	torqueSet    = quantity[unit.NewtonMetre]("torque-set", Wire, "Torque, clicked or read", "Mark the bolt across lug and post.", bank.KindPost).physics(0.5, 60).round(0, "torque")
-	stepVoltage  = quantity[unit.Volt]("step-voltage", Wire, "From minus of the string to this plus", "Black probe stays on the lowest minus; red climbs from plus to plus. Enter the sign.", bank.KindPost, bank.KindEnd).physics(-300, 300).round(2, "steps")
+	stepVoltage  = quantity[unit.Volt]("step-voltage", Wire, "Volts from string minus up to here", "Black probe stays on the lowest minus; red climbs from plus to plus. Enter the sign.", bank.KindPost, bank.KindEnd).physics(-300, 300).round(2, "steps")
 	totalVoltage = quantity[unit.Volt]("total-voltage", Wire, "Total voltage", "Across the whole string or bank, main open.", bank.KindBank, bank.KindString).physics(-300, 300).round(2, "posts")
 
 	// Switch on
 	inverterOff   = choice("off", SwitchOn, "Inverter is switched off", "", yesNo, bank.KindInverter)
+	capacitors    = choice("capacitors", SwitchOn, "An inverter or another load with capacitors is on this line", "Inverters, motor drives, some radios: empty, they are a short circuit for an instant.", yesNo, bank.KindSwitch)
 	prechargeLeft = quantity[unit.Volt]("precharge-left", SwitchOn, "Volts left across the open main switch", "After precharging for five time constants.", bank.KindSwitch).physics(-300, 300).round(0, "switch")
 
 	setAbsorption = quantity[unit.Volt]("absorption", SwitchOn, "Absorption voltage, as left", "Read it back from the charger.", bank.KindCharger).physics(1, 300)
@@ -56,7 +57,7 @@ var (
 	// First charge
 	chargeTemp    = quantity[unit.Celsius]("charge-temperature", FirstCharge, "Temperature for the charge", "The coldest sensor of this block, now.", bank.KindBlock).physics(-40, 90).round(0, "")
 	sensorKind    = choice("sensor", FirstCharge, "Which sensor", "", options("sensor", "own", "The block's own sensor", "glued", "Sensor glued to the case", "contact", "Contact thermometer on the case", "infrared", "Infrared on tape or paint"), bank.KindBlock).round()
-	hoursHere     = choice("settled", FirstCharge, "The air round the blocks changed by more than 10 K in the last 6 hours", "Such as after a drive in a cold van.", yesNo, bank.KindBank)
+	hoursHere     = choice("settled", FirstCharge, "Came in from the cold or heat today?", "Yes when the air round the blocks changed by more than 10 K in the last 6 hours, such as in a cold van.", yesNo, bank.KindBank)
 	plannedCharge = quantity[unit.Ampere]("charge-current", FirstCharge, "Charge current planned", "For the whole bank.", bank.KindBank).physics(0, 5000)
 	chargeTarget  = text("target", FirstCharge, "What is charged", "bank, a string or a block", bank.KindCharge)
 	sampleVoltage = quantity[unit.Volt]("sample-voltage", FirstCharge, "Voltage", "At the posts of what is charged.", bank.KindSample).physics(-300, 300)

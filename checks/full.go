@@ -90,10 +90,10 @@ func (f *Facts) readTail(one, two Quantity[unit.Ampere], part string, how Choice
 	t.secondShown, t.hasSecond = two.Of(f, part)
 	t.ended, _ = how.Of(f, of)
 	if t.hasFirst {
-		t.first = size(measure.Absolute(t.firstShown, f.meter(t.firstShown.Meter, "A")))
+		t.first = size(absolute(f, t.firstShown))
 	}
 	if t.hasSecond {
-		t.second = size(measure.Absolute(t.secondShown, f.meter(t.secondShown.Meter, "A")))
+		t.second = size(absolute(f, t.secondShown))
 	}
 	return t
 }

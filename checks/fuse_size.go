@@ -86,7 +86,7 @@ func (f *Facts) fuseCurrent(fuse string) (measure.Interval[unit.Ampere], *findin
 			return spans[k], nil
 		}
 	}
-	x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank"))
+	x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, f.enteredLink()))
 	return measure.Interval[unit.Ampere]{}, &x
 }
 

@@ -47,11 +47,8 @@ var (
 	sayGapTotals = say.Phrase{Key: "gap-voltage.totals", English: "Compare the totals of the strings with a meter that shows 1 mV."}
 )
 
-// The same 10 mV as for voltages read one by one: common practice.
-const widestGap unit.Volt = 0.010
-
 func evalGapVoltage(f *Facts, part string) []finding.Finding {
-	limit, most, notes := upper(f, "gap-voltage", "gap", base[unit.Volt]{widestGap, finding.Practice, cite.CommonPractice.Line()})
+	limit, most, notes := upper(f, "gap-voltage", "gap", base[unit.Volt]{widestMatch, finding.Practice, cite.CommonPractice.Line()})
 	limit = limit.In("mV")
 	mend, strings := sayGapFull.With(), f.stringsStand(part)
 	if strings {
@@ -102,7 +99,7 @@ func evalGapVoltage(f *Facts, part string) []finding.Finding {
 	if x.Verdict() != finding.Pass {
 		x = x.About(high, low)
 	}
-	if !f.allOffFlat(f.BlocksOf(part)) {
+	if x.Verdict() == finding.Pass && !f.allOffFlat(f.BlocksOf(part)) {
 		notes = append(notes, sayGapFlat.With())
 	}
 	return one(x.Value(found).Against(limit).Noting(notes...))

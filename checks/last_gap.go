@@ -67,13 +67,12 @@ func (f *Facts) judgeGap(l bank.Link, act closingAct, latest int) (open bool, sa
 	r := absolute(f, v)
 	r.Value = max(r.Value, -r.Value)
 	said := []any{"found", finding.Measured(r, "mV", limit).Text, "limit", rounded(most, "mV")}
-	_, dated := f.age(v.At)
 	switch side := measure.AtMost(r.Interval(), most); {
 	case side == measure.Outside:
 		return false, sayLastGapFar.With(said...)
 	case v.Lam <= latest:
 		return false, sayLastGapEarly.With(said...)
-	case !dated || act.at.Sub(v.At) > lastGapHolds || act.done && v.Lam > act.lam:
+	case !f.justBefore(v.At, act.at, lastGapHolds) || act.done && v.Lam > act.lam:
 		return false, sayLastGapOld.With(said...)
 	case side != measure.Inside:
 		return false, sayLastGapUnk.With(said...)
@@ -94,6 +93,13 @@ func (f *Facts) actOf(link string) closingAct {
 		return closingAct{true, entryTime(e), e.Lam}
 	}
 	return closingAct{false, f.now, f.state.MaxLam()}
+}
+
+// justBefore reports whether a reading was taken within a while before an act.
+// Two phones' clocks may differ a little.
+func (f *Facts) justBefore(read, act time.Time, within time.Duration) bool {
+	before := act.Sub(read)
+	return before <= within && before >= -clockSlack
 }
 
 func (f *Facts) key(part string, field Field) job.Key {

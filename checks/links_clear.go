@@ -26,7 +26,7 @@ var (
 	sayClear       = say.Phrase{Key: "links-clear.pass", English: "Only drawn links are on, and every side shows its voltage with the right sign."}
 	sayClearShort  = say.Phrase{Key: "links-clear.short", English: "{link} is on and not in the drawing. With the parallel links closed it is a dead short of thousands of amperes."}
 	sayClearOther  = say.Phrase{Key: "links-clear.undrawn", English: "{link} is on and not in the drawing. Nothing that is not drawn may be on when strings or blocks are joined."}
-	sayClearNo     = say.Phrase{Key: "links-clear.refused", English: "Not everything that is on is in the drawing, as somebody confirmed. A series link left on is a dead short."}
+	sayClearNo     = say.Phrase{Key: "links-clear.refused", English: "Somebody answered that not everything that is on is drawn. A series link left on is a dead short."}
 	sayClearTurned = say.Phrase{Key: "links-clear.reversed", English: "{part} reads {volts}: it is the wrong way round. Joined like this it is a dead short."}
 	sayClearWeak   = say.Phrase{Key: "links-clear.weak", English: "{part} reads {volts}; below {limit} the sign proves nothing. A block in it may be reversed or asleep."}
 	sayClearLimit  = say.Phrase{Key: "links-clear.limit", English: "only drawn links on, every side the right way round"}

@@ -20,6 +20,7 @@ type network struct {
 	blocks   [][]string // of each branch
 	ladder   circuit.Ladder
 	bands    []band // one when every block was measured, else two; none for one branch
+	odd      string // the link to look at when there is no solution
 }
 
 // networks gives the ladders of the bank: one of its strings, or one of each
@@ -63,7 +64,7 @@ func (f *Facts) network(part string) (network, *finding.Finding) {
 
 func (f *Facts) buildNetwork(part string) (network, *finding.Finding) {
 	l := f.Layout()
-	n := network{}
+	n := network{odd: f.enteredLink()}
 	var copper []unit.Ohm
 	row := 0 // of the group
 	switch {
@@ -207,7 +208,7 @@ func (f *Facts) largestShare() (share measure.Interval[unit.Ratio], block string
 func (n network) largestShare() (share measure.Interval[unit.Ratio], block string, gap *finding.Finding) {
 	spans, err := n.currents(1)
 	if err != nil {
-		x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank"))
+		x := finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, n.odd))
 		return share, "", &x
 	}
 	for k, s := range spans {

@@ -39,8 +39,8 @@ var (
 
 const (
 	// A step below 8 V is no block in service, upward or downward, and one
-	// above 14.7 V is more than a block can show. Our choice.
-	leastStep   unit.Volt = 8
+	// above 14.7 V is more than a block can show: our rule.
+	leastStep             = aboveSleep
 	largestStep unit.Volt = 14.7
 )
 

@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"time"
+
 	"lugmark/core/bank"
 	"lugmark/core/cell"
 	"lugmark/core/circuit"
@@ -23,13 +25,13 @@ var precharge = &Check{
 	Title:   say.Phrase{Key: "precharge.title", English: "Precharge"},
 	Asks:    say.Phrase{Key: "precharge.asks", English: "Are the inverter's capacitors full enough to close the main switch?"},
 	Sources: []cite.Source{cite.PrechargeLeft, cite.OurRule},
-	Fields:  []Field{prechargeLeft.Field, totalVoltage.Field, inverterOff.Field, inverterOwn.Field},
+	Fields:  []Field{capacitors.Field, prechargeLeft.Field, totalVoltage.Field, inverterOff.Field, inverterOwn.Field},
 	Parts:   prechargeParts,
 	Eval:    evalPrecharge,
 }
 
 var (
-	sayNoInverter   = say.Phrase{Key: "precharge.no-inverter", English: "No inverter is entered on this line. Enter it when there is one."}
+	sayNoInverter   = say.Phrase{Key: "precharge.no-inverter", English: "Nothing with capacitors is on this line, as answered; there is nothing to fill."}
 	sayPrechargeOwn = say.Phrase{Key: "precharge.own", English: "{inverter} precharges itself by its manual, {page}."}
 	sayLeftLittle   = say.Phrase{Key: "precharge.pass", English: "Across the open switch {found} is left; the limit is {limit}. Closing over that pushes {rush} through one block, which bears {bears}."}
 	sayLeftMuch     = say.Phrase{Key: "precharge.fail", English: "Across the open switch {found} is left; the limit is {limit}. A load is on the line, or the resistor is wrong."}
@@ -39,6 +41,9 @@ var (
 	sayRushNoLimit  = say.Phrase{Key: "precharge.no-limit", English: "Across the open switch {found} is left, but what one block bears when the switch closes is not entered."}
 	sayInverterUnk  = say.Phrase{Key: "precharge.state", English: "Nobody entered whether {inverter} was off. With it on, the volts across the switch prove nothing."}
 	sayInverterOn   = say.Phrase{Key: "precharge.on", English: "{inverter} was on. With it on, the volts across the switch prove nothing."}
+	sayLeftStale    = say.Phrase{Key: "precharge.stale", English: "Across the open switch {found} was left, but not within the last 15 minutes before closing. Capacitors empty by themselves."}
+	sayLeftEarly    = say.Phrase{Key: "precharge.early", English: "Across the open switch {found} was left, read before {inverter} was said to be off."}
+	sayLeftAgain    = say.Phrase{Key: "precharge.again", English: "Precharge, and read across the switch again just before closing."}
 	sayKeepFilling  = say.Phrase{Key: "precharge.go-on", English: "Keep precharging, or find what loads the line; then read across the switch again."}
 	sayTurnOff      = say.Phrase{Key: "precharge.turn-off", English: "Switch {inverter} off, precharge, and read across the switch again."}
 )
@@ -48,12 +53,20 @@ const (
 	// counts; 2 V alone would be 16 % of a 12.8 V bank.
 	mostLeftPart unit.Ratio = 0.05
 	mostLeft     unit.Volt  = 2
+
+	// Filled capacitors lose their charge within minutes: our rule.
+	prechargeHolds = 15 * time.Minute
 )
 
 func prechargeParts(f *Facts) ([]string, say.Line) {
 	inverters := f.entered(bank.KindInverter, "inverter")
-	if len(inverters) == 0 {
-		return nil, sayNoInverter.With()
+	if len(inverters) == 0 { // not entered is not "none": somebody has to say so
+		var answer string
+		f.quietly(func() { answer, _ = capacitors.Of(f, "switch") })
+		if answer == "no" {
+			return nil, sayNoInverter.With()
+		}
+		return []string{"switch"}, say.Line{}
 	}
 	var why say.Line
 	for _, id := range inverters {
@@ -67,7 +80,11 @@ func prechargeParts(f *Facts) ([]string, say.Line) {
 }
 
 func evalPrecharge(f *Facts, part string) []finding.Finding {
-	for _, id := range f.entered(bank.KindInverter, "inverter") {
+	inverters := f.entered(bank.KindInverter, "inverter")
+	if _, answered := capacitors.Of(f, part); len(inverters) == 0 && !answered {
+		return one(missing(capacitors.Field, part))
+	}
+	for _, id := range inverters {
 		if inverterOwn.Yes(f, id) {
 			if _, has := sheetPage.Of(f, id); !has {
 				return one(missing(sheetPage.Field, id))
@@ -90,10 +107,13 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 	answer := func(x finding.Finding) []finding.Finding {
 		return one(x.Value(found).Against(limit).Noting(notes...))
 	}
-	if x, bad := f.inverterNotOff(); bad {
+	if x, bad := f.inverterNotOff(shown, found.Text); bad {
 		return answer(x)
 	}
 	said := []any{"found", found.Text, "limit", exact(most, "V")}
+	if act := f.actOf(part); !f.justBefore(shown.At, act.at, prechargeHolds) {
+		return answer(finding.CannotTell(sayLeftStale.With(said...), sayLeftAgain.With()))
+	}
 	side := measure.AtMost(left.Interval(), most)
 	if side == measure.Outside {
 		return answer(finding.Fails(sayLeftMuch.With(said...), sayKeepFilling.With()))
@@ -122,18 +142,27 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 	return answer(finding.Passes(sayLeftLittle.With(said...)))
 }
 
-// inverterNotOff says that an inverter on the line was on, or that nobody knows.
-func (f *Facts) inverterNotOff() (finding.Finding, bool) {
-	for _, id := range f.entered(bank.KindInverter, "inverter") {
+// inverterNotOff says that something with capacitors was on, that nobody knows,
+// or that the volts across the switch were read before it was said to be off.
+// What is on the line but not entered is asked for as the first inverter.
+func (f *Facts) inverterNotOff(left measure.Shown[unit.Volt], found say.Line) (finding.Finding, bool) {
+	inverters := f.entered(bank.KindInverter, "inverter")
+	if len(inverters) == 0 {
+		inverters = []string{"inverter1"}
+	}
+	for _, id := range inverters {
 		if inverterOwn.Yes(f, id) {
 			continue
 		}
-		state, known := inverterOff.Of(f, id)
+		name := bank.Name(id)
+		said, known := f.entry(inverterOff.Field, id)
 		switch {
 		case !known:
-			return finding.CannotTell(sayInverterUnk.With("inverter", bank.Name(id)), enter(inverterOff.Field, id)), true
-		case state != "yes":
-			return finding.CannotTell(sayInverterOn.With("inverter", bank.Name(id)), sayTurnOff.With("inverter", bank.Name(id))), true
+			return finding.CannotTell(sayInverterUnk.With("inverter", name), enter(inverterOff.Field, id)), true
+		case said.Value.Choice != "yes":
+			return finding.CannotTell(sayInverterOn.With("inverter", name), sayTurnOff.With("inverter", name)), true
+		case left.Lam < said.Lam:
+			return finding.CannotTell(sayLeftEarly.With("found", found, "inverter", name), sayLeftAgain.With()), true
 		}
 	}
 	return finding.Finding{}, false

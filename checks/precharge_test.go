@@ -40,10 +40,27 @@ func TestPrecharge(t *testing.T) {
 		{"inverter on", "inverter1/off = no", "switch", finding.CantTell, "hand: a load holds the volts across the switch"},
 		{"precharges itself, page named", "inverter1/precharges-itself = yes\ninverter1/page = p. 7", "bank", finding.NotNeeded, "common practice, no source: its manual says so"},
 		{"precharges itself, no page", "inverter1/precharges-itself = yes", "switch", finding.ToDo, "boundary: a claim needs its page"},
-		{"a second inverter does not", "inverter1/precharges-itself = yes\ninverter1/page = p. 7\ninverter2/power = 500 W\ninverter2/off = yes", "switch", finding.Pass, "hand: the other one still rushes"},
+		{"a second inverter does not", "inverter1/precharges-itself = yes\ninverter1/page = p. 7\ninverter2/power = 500 W\ninverter2/off = yes", "switch", finding.CantTell, "hand: read before the second one was off"},
 	})
 	walk(t, fourInSeries, precharge, "", []row{
-		{"no inverter", "", "bank", finding.NotNeeded, "hand: nothing to fill"},
+		{"nobody said what is on the line", "", "switch", finding.ToDo, "boundary: not entered is not none"},
+		{"nothing with capacitors", "switch/capacitors = no", "bank", finding.NotNeeded, "hand: nothing to fill"},
+		{"two people, two answers", "switch/capacitors = no\nswitch/capacitors = yes", "switch", finding.CantTell, "hand: a conflict is never a no"},
+	})
+	const second = "inverter1/precharges-itself = yes\ninverter1/page = p. 7\ninverter2/power = 500 W\ninverter2/off = yes\n"
+	const others = "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/discharge-max = 100 A\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\nswitch/capacitors = yes\nbank/total-voltage = 53.20 V\n"
+	walk(t, fourInSeries, precharge, "", []row{
+		{"a second inverter does not fill itself", prechargeCommon + second + "bank/total-voltage = 53.20 V\nswitch/precharge-left = 0.50 V, m1", "switch", finding.Pass, "hand: the other one still rushes"},
+		{"capacitors and no inverter entered", others + "switch/precharge-left = 0.50 V, m1", "switch", finding.CantTell, "hand: nobody said that it is off"},
+		{"capacitors, off, none entered before", others + "inverter1/off = yes\nswitch/precharge-left = 0.50 V, m1", "switch", finding.Pass, "hand: judged as one inverter"},
+		{"capacitors, nothing read", others, "switch", finding.ToDo, "boundary"},
+	})
+	walk(t, fourInSeries, precharge, off, []row{
+		{"read 15 minutes ago", "switch/precharge-left = 0.50 V, m1, at -15m", "switch", finding.Pass, "boundary: our rule"},
+		{"read 16 minutes ago", "switch/precharge-left = 0.50 V, m1, at -16m", "switch", finding.CantTell, "boundary: capacitors empty by themselves"},
+		{"read 16 minutes ago, and much", "switch/precharge-left = 2.10 V, m1, at -16m", "switch", finding.CantTell, "hand: it says nothing about now"},
+		{"the main was closed just after", "switch/precharge-left = 0.50 V, m1, at -30h\nswitch/closed = yes", "switch", finding.CantTell, "hand: 30 h before it closed"},
+		{"said to be off only afterwards", "switch/precharge-left = 0.50 V, m1\ninverter2/power = 500 W\ninverter2/off = yes", "switch", finding.CantTell, "hand: the second one may have held the volts"},
 	})
 	one := bank.New(1, 1, bank.JoinStrings, bank.OneEnd)
 	walk(t, one, precharge, "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/discharge-max = 5000 A\ninverter1/off = yes\nbank/total-voltage = 12.80 V\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\n", []row{

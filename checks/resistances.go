@@ -125,3 +125,19 @@ func (f *Facts) conductorOhm(part string, of copper, lugs unit.Ohm) (unit.Ohm, b
 	}
 	return unit.Ohm(1 / siemens), true
 }
+
+// enteredLink is the link or lead to look at when resistances give no solution:
+// the first one whose resistance somebody entered, else the first one drawn.
+func (f *Facts) enteredLink() string {
+	var ids []string
+	for _, l := range f.links {
+		ids = append(ids, l.ID)
+	}
+	ids = append(ids, "lead.p", "lead.n")
+	for _, id := range ids {
+		if f.holds(linkR.Field, id) {
+			return id
+		}
+	}
+	return ids[0]
+}

@@ -81,7 +81,7 @@ func evalShare(f *Facts, part string) []finding.Finding {
 	}
 	spans, err := net.currents(design)
 	if err != nil {
-		return one(finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, "bank")))
+		return one(finding.CannotTell(sayNetworkOdd.With(), enter(linkR.Field, f.enteredLink())))
 	}
 	var all []bears
 	for k, branch := range net.branches {

@@ -218,7 +218,7 @@ func (f *Facts) nearTop(runs []topRun) *finding.Finding {
 	for _, r := range runs {
 		for _, s := range r.run {
 			most := f.vmax(s.part)
-			v := measure.Absolute(s.shown, f.meter(s.shown.Meter, "V"))
+			v := absolute(f, s.shown)
 			if measure.AtMost(v.Interval(), most.Value) != measure.Inside {
 				top := finding.AtMost("charge-voltage-max", most.Value, most.Kind, most.Source)
 				found := finding.Measured(v, "V", top)

@@ -180,7 +180,7 @@ func (f *Facts) badWrench(set measure.Shown[unit.NewtonMetre]) (x finding.Findin
 	}
 	var reason say.Line
 	f.quietly(func() {
-		if due, has := meterDue.Of(f, id); has && f.pastDate(due) {
+		if f.overdue(id, set.At) {
 			reason = sayTorqueStale.With("set", typed(set))
 			return
 		}

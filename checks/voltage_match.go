@@ -117,7 +117,7 @@ func evalVoltageMatch(f *Facts, part string) []finding.Finding {
 	if x.Verdict() != finding.Pass {
 		x = x.About(worst.high.part, worst.low.part)
 	}
-	if f.onFlat(run) {
+	if x.Verdict() == finding.Pass && f.onFlat(run) {
 		notes = append(notes, sayFlatNote.With())
 	}
 	if run[0].field.ID == totalVoltage.ID {
