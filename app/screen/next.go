@@ -29,7 +29,11 @@ func (r *root) nextStep() step {
 	}
 	k, known := r.job.wants(x)
 	if h, ok := r.job.holdBefore(k); known && ok {
-		return step{r.t("next.close", "Close a link"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}
+		what := r.t("next.hold", "What this link still needs")
+		if h.Released() {
+			what = r.t("next.close", "Close a link")
+		}
+		return step{what, r.name(h.Part), r.to("hold", h.Gate, h.Part)}
 	}
 	if !known {
 		return step{r.about(x), r.say(x.Next()), r.to("stage", string(stageOf(x)))}
