@@ -26,6 +26,7 @@ var fixtureNow = time.Date(2026, 11, 25, 12, 0, 0, 0, time.FixedZone("", 3600))
 //	bank/last-current = -14h
 //	b1.n~b2.p/closed = yes
 //	b2/arrival-voltage = skip cannot no-access
+//	b3/arrival-voltage = skip later wait 2026-11-26
 //
 // Times are relative to fixtureNow; each line is kept one second before the
 // next, the last one at fixtureNow.
@@ -62,7 +63,11 @@ func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Val
 	t.Helper()
 	if skip, ok := strings.CutPrefix(text, "skip "); ok {
 		w := strings.Fields(skip)
-		return job.Value{Kind: job.KindSkip, Skip: w[0], Why: w[1]}, at
+		v := job.Value{Kind: job.KindSkip, Skip: w[0], Why: w[1]}
+		if len(w) > 2 {
+			v.Until = w[2]
+		}
+		return v, at
 	}
 	switch field.Kind {
 	case Number:
@@ -104,11 +109,18 @@ func fixtureTime(t testing.TB, ago string) time.Time {
 	return fixtureNow.Add(d)
 }
 
-func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time.Time) {
+// correct replaces the answer of a choice, as the next act of the record.
+func correct(t testing.TB, f *Facts, key, choice string) {
+	t.Helper()
+	part, field, _ := strings.Cut(key, "/")
+	put(t, f.state, f.state.MaxLam(), key, job.Value{Kind: job.KindChoice, Choice: choice}, fixtureNow, f.state.Seen(job.Key{Visit: f.visit, Part: part, Field: field})...)
+}
+
+func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time.Time, over ...string) {
 	t.Helper()
 	raw, err := job.Encode(job.Event{
 		V: 1, ID: fmt.Sprintf("019ab000-0000-7000-8000-%012x", i+1), Job: fixtureJob,
-		Stream: "aaaaaaaaaaaaaaaa", Seq: i + 2, Prev: strings.Repeat("0", 64), Lam: i + 2,
+		Stream: "aaaaaaaaaaaaaaaa", Seq: i + 2, Prev: strings.Repeat("0", 64), Lam: i + 2, Sup: over,
 		At: at.Format("2006-01-02T15:04:05.000-07:00"), By: "p1",
 		Type: "set/1", Field: "v1/" + key, Body: job.Set{Value: v},
 	})

@@ -91,18 +91,42 @@ func TestAConflictKeepsAHoldPointShut(t *testing.T) {
 	}
 }
 
+// The good job with one thing about its temperatures taken away or spoilt.
 func TestUnknownTemperatureNeverOpensTheCharge(t *testing.T) {
-	for _, lines := range []string{"", "b1/charge-temperature = 20 C\nb1/sensor = own", "b1/charge-temperature = skip not-needed agreed"} {
-		h := hold(t, fixture(t, bank.New(1, 1, bank.JoinStrings, bank.OneEnd), lines), "charge", "bank")
-		if h.Clauses[0].Open && lines != "b1/charge-temperature = 20 C\nb1/sensor = own" {
-			t.Errorf("%q opened the cold clause", lines)
+	rows := []struct {
+		name string
+		out  []string
+		in   string
+		open bool
+	}{
+		{"the good job", nil, "", true},
+		{"no temperature of one block", []string{"b3/charge-temperature"}, "", false},
+		{"put aside", []string{"b3/charge-temperature"}, "b3/charge-temperature = skip not-needed agreed", false},
+		{"put off", []string{"b3/charge-temperature"}, "b3/charge-temperature = skip later wait", false},
+		{"in conflict", nil, "b3/charge-temperature = 19 C", false},
+		{"which sensor is not known", []string{"b3/sensor"}, "", false},
+		{"infrared", []string{"b3/sensor"}, "b3/sensor = infrared", false},
+		{"a quarter of an hour old", []string{"b3/charge-temperature"}, "b3/charge-temperature = 18 C, at -15m", true},
+		{"older", []string{"b3/charge-temperature"}, "b3/charge-temperature = 18 C, at -16m", false},
+		{"dated tomorrow", []string{"b3/charge-temperature"}, "b3/charge-temperature = 18 C, at 24h", false},
+		{"on its case, after a cold drive", []string{"bank/settled", "b3/sensor"}, "bank/settled = yes\nb3/sensor = contact", false},
+		{"on its case, nobody says since when", []string{"bank/settled", "b3/sensor"}, "b3/sensor = contact", false},
+		{"frozen", []string{"b3/charge-temperature"}, "b3/charge-temperature = -4 C", false},
+		{"about freezing", []string{"b3/charge-temperature"}, "b3/charge-temperature = 2 C", false},
+		{"heated, cold", []string{"sheet1/charge-temp-min", "b3/charge-temperature"}, "sheet1/charge-temp-min = -20 C\nb3/charge-temperature = -4 C", false},
+	}
+	for _, r := range rows {
+		// The end of the charge is taken out: it has not begun.
+		h := hold(t, fixture(t, twoByTwo, append(without(append(r.out, "b1/top-voltage")...), r.in)...), "charge", "bank")
+		if h.Passed() != r.open {
+			t.Errorf("%s: open %v, want %v; shut: %v", r.name, h.Passed(), r.open, h.Shut())
 		}
-		if h.Passed() {
-			t.Errorf("%q opened the charge without charger settings", lines)
+		if !r.open && h.Barred.Empty() {
+			t.Errorf("%s: an override of the cold is offered", r.name)
 		}
-		if !h.Clauses[0].Open && h.Barred.Empty() {
-			t.Errorf("%q: an override of the cold is offered", lines)
-		}
+	}
+	if h := hold(t, fixture(t, twoByTwo), "charge", "bank"); h.Passed() || h.Barred.Empty() {
+		t.Error("nothing known, and the charge is open or can be overridden")
 	}
 }
 
