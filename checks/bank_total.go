@@ -28,17 +28,18 @@ var bankTotal = &Check{
 }
 
 var (
-	sayTotalGood  = say.Phrase{Key: "bank-total.pass", English: "It reads {total}; the blocks add up to {sum}. The difference of {found} is within {limit}."}
-	sayTotalOff   = say.Phrase{Key: "bank-total.fail", English: "It reads {total}, but the blocks add up to {sum}. The difference of {found} is beyond {limit}."}
-	sayTotalBack  = say.Phrase{Key: "bank-total.reversed", English: "It reads {total}, but the blocks add up to {sum}. That is what one block in backwards reads: {culprit}."}
-	sayTotalLost  = say.Phrase{Key: "bank-total.missing", English: "It reads {total}, but the blocks add up to {sum}. That is what one missing or sleeping block reads: {culprit}."}
-	sayTotalUnk   = say.Phrase{Key: "bank-total.cant-tell", English: "It reads {total}; the blocks add up to {sum}. The difference of {found} is too close to {limit} for this meter."}
-	sayAnyOne     = say.Phrase{Key: "bank-total.any-one", English: "any one of them; the steps will tell which"}
-	sayTotalFind  = say.Phrase{Key: "bank-total.find", English: "Do not close anything. Read the steps from minus to plus and find the reversed, missing or sleeping block."}
-	sayTotalTurn  = say.Phrase{Key: "bank-total.turn", English: "Do not close anything. Open the links on both sides of {culprit}, look at its posts, and read the steps again."}
-	sayTotalAgain = say.Phrase{Key: "bank-total.again", English: "Read the total and the blocks again with one meter."}
-	saySumOfSteps = say.Phrase{Key: "bank-total.steps", English: "The sum was taken from the steps, not from readings at the posts of each block."}
-	saySumGroups  = say.Phrase{Key: "bank-total.groups", English: "For each group the mean of its blocks was taken."}
+	sayTotalGood   = say.Phrase{Key: "bank-total.pass", English: "It reads {total}; the blocks add up to {sum}. The difference of {found} is within {limit}."}
+	sayTotalOff    = say.Phrase{Key: "bank-total.fail", English: "It reads {total}, but the blocks add up to {sum}. The difference of {found} is beyond {limit}."}
+	sayTotalBack   = say.Phrase{Key: "bank-total.reversed", English: "It reads {total}, but the blocks add up to {sum}. That is what one block in backwards reads: {culprit}."}
+	sayTotalLost   = say.Phrase{Key: "bank-total.missing", English: "It reads {total}, but the blocks add up to {sum}. That is what one missing or sleeping block reads: {culprit}."}
+	sayTotalUnk    = say.Phrase{Key: "bank-total.cant-tell", English: "It reads {total}; the blocks add up to {sum}. The difference of {found} is too close to {limit} for this meter."}
+	sayTotalAsleep = say.Phrase{Key: "bank-total.asleep", English: "It reads {total}, as its blocks add up to, but not {least}, which blocks that are awake and the right way round reach."}
+	sayAnyOne      = say.Phrase{Key: "bank-total.any-one", English: "any one of them; the steps will tell which"}
+	sayTotalFind   = say.Phrase{Key: "bank-total.find", English: "Do not close anything. Read the steps from minus to plus and find the reversed, missing or sleeping block."}
+	sayTotalTurn   = say.Phrase{Key: "bank-total.turn", English: "Do not close anything. Open the links on both sides of {culprit}, look at its posts, and read the steps again."}
+	sayTotalAgain  = say.Phrase{Key: "bank-total.again", English: "Read the total and the blocks again with one meter."}
+	saySumOfSteps  = say.Phrase{Key: "bank-total.steps", English: "The sum was taken from the steps, not from readings at the posts of each block."}
+	saySumGroups   = say.Phrase{Key: "bank-total.groups", English: "For each group the mean of its blocks was taken."}
 )
 
 // A tenth of a block: below it no block is missing, above it one may be. Our
@@ -165,6 +166,10 @@ func evalBankTotal(f *Facts, part string) []finding.Finding {
 		Pass: sayTotalGood.With(said...), Fail: reason.With(said...), CantTell: sayTotalUnk.With(said...),
 		Mend: next, Settle: sayTotalAgain.With(),
 	})
+	// Two wrongs agree: blocks that sleep, or probes that were turned for all.
+	if least := aboveSleep * unit.Volt(f.Layout().Series); x.Verdict() == finding.Pass && measure.AtLeast(total.Interval(), least) != measure.Inside {
+		x = finding.CannotTell(sayTotalAsleep.With("total", typed(shown), "least", exact(least, "V")), sayAsleepNext.With())
+	}
 	if x.Verdict() == finding.Fail && culprit != "" {
 		x = x.About(culprit)
 	}

@@ -24,6 +24,8 @@ func TestBankTotal(t *testing.T) {
 		{"beyond", fourRested + "bank/total-voltage = 51.13 V", "bank", finding.Fail, "hand: 2.07 − 0.56 > 1.5"},
 		{"one in backwards", fourRested + "bank/total-voltage = 26.60 V", "bank", finding.Fail, "hand: 53.2 − 2 × 13.3"},
 		{"one missing", fourRested + "bank/total-voltage = 39.90 V", "bank", finding.Fail, "hand: 53.2 − 13.3"},
+		{"all in backwards", "b1/rest-voltage = -13.30 V\nb2/rest-voltage = -13.30 V\nb3/rest-voltage = -13.30 V\nb4/rest-voltage = -13.30 V\nbank/total-voltage = -53.20 V", "bank", finding.CantTell, "hand: the sums agree, and none is the right way round"},
+		{"all asleep", "b1/rest-voltage = 0.00 V\nb2/rest-voltage = 0.00 V\nb3/rest-voltage = 0.00 V\nb4/rest-voltage = 0.00 V\nbank/total-voltage = 0.00 V", "bank", finding.CantTell, "hand: the sums agree, and none is awake"},
 		{"total not read", fourRested, "bank", finding.ToDo, "boundary"},
 		{"a block not read", "b1/rest-voltage = 13.30 V\nbank/total-voltage = 53.20 V", "bank", finding.ToDo, "boundary: missing is not zero"},
 		{"from the steps", "b4.p/step-voltage = 13.30 V\nb3.p/step-voltage = 26.60 V\nb2.p/step-voltage = 39.90 V\nb1.p/step-voltage = 53.20 V\nbank/total-voltage = 53.20 V", "bank", finding.Pass, "hand"},

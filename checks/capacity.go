@@ -38,6 +38,8 @@ var (
 	sayCapTempUnk  = say.Phrase{Key: "capacity.temperature-unknown", English: "It gave {found}, but the temperature during the test is not entered."}
 	sayCapCold     = say.Phrase{Key: "capacity.cold", English: "It gave {found} at {temp}; the limit of {limit} holds from {low} up. A cold block gives less, so this is no fault."}
 	sayCapHot      = say.Phrase{Key: "capacity.hot", English: "It gave {found} at {temp}; the limit of {limit} holds up to {high}. A hot block gives more, so this is no proof."}
+	sayCapAgainst  = say.Phrase{Key: "capacity.against", English: "It gave {found}, but {amps} for the time entered makes {by}. One of the three is not right."}
+	sayCapRecheck  = say.Phrase{Key: "capacity.recheck", English: "Look at the counter, the current and the time again, and enter what they show."}
 	sayCapRate     = say.Phrase{Key: "capacity.rate", English: "It gave {found} at {amps}; the capacity is rated at {rate}. Drawn harder, a block gives less."}
 	sayCapNoRated  = say.Phrase{Key: "capacity.no-rated", English: "It gave {found}, but the rated capacity of the blocks is not entered."}
 	sayCapBetter   = say.Phrase{Key: "capacity.better-run", English: "{best} gave more and counts; the best of three runs decides."}
@@ -58,6 +60,9 @@ const (
 	// 100 % of rated at 0.2 It and 25 °C: after IEC 62620, from memory.
 	capacityRated unit.Ratio = 1.00
 	ratedAt                  = 0.2 // of the capacity, per hour
+
+	// A current that is held for a test wanders by 5 % at most; our choice.
+	contradicts unit.Ratio = 0.05
 
 	// Below 95 % no further run helps: common practice. The same floor holds
 	// for what an inverter with its own cut-off can use: our choice.

@@ -64,6 +64,12 @@ func (f *Facts) weighRun(r *capacityRun, part string, rated, floor unit.AmpereHo
 	amps, hasAmps := f.runAmps(part, r.charge.Value)
 	rate, stated := f.ratedAmps(r.target, rated)
 	said = append(said, "amps", rounded(amps, "A"), "rate", rounded(rate, "A"))
+	if t, ok := capHours.Plain(f, part); ok && hasAmps {
+		by := unit.AmpereHour(float64(amps) * float64(t) / 3600)
+		if off := max(r.charge.Value-by, by-r.charge.Value); off > r.charge.U+unit.AmpereHour(contradicts)*by {
+			return finding.CannotTell(sayCapAgainst.With(append(said, "by", rounded(by, "Ah"))...), sayCapRecheck.With())
+		}
+	}
 	tooFast := finding.CannotTell(sayCapRate.With(said...), sayCapSlower.With(said...))
 	if measure.AtLeast(r.charge.Interval(), r.least) == measure.Inside {
 		switch {
