@@ -196,3 +196,29 @@ func TestASampleMovesToThePresent(t *testing.T) {
 		}
 	}
 }
+
+// What keeps any hold point of any sample shut can be kept as an override, and
+// no sample shows a link that was closed against its hold point.
+func TestTheHoldPointsOfTheSamples(t *testing.T) {
+	reason := job.Ref{Sum: strings.Repeat("0", 64), Len: job.Salt + 8, Type: "text/plain"}
+	for _, s := range sample.List() {
+		f, _ := judged(t, s.ID)
+		for _, h := range f.Holds() {
+			if h.Breached() {
+				t.Errorf("%s: %s %s is closed against %v", s.ID, h.Gate, h.Part, h.Shut())
+			}
+			if h.Passed() {
+				continue
+			}
+			if err := (job.Value{Kind: job.KindOverride, Over: h.Shut(), Who: "p1", X: reason}).Validate(); err != nil {
+				t.Errorf("%s: %s %s: %v", s.ID, h.Gate, h.Part, err)
+			}
+			for _, shut := range h.Shut() {
+				id, _, _ := strings.Cut(shut, "@")
+				if _, ok := checks.ClauseTitle(id); !ok && id != "voltage-class" {
+					t.Errorf("%s: nothing to print for %q", s.ID, id)
+				}
+			}
+		}
+	}
+}
