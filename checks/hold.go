@@ -65,8 +65,12 @@ func (h Hold) Passed() bool {
 // point is shut: nobody took it on, or what was taken on has changed. It should
 // be opened. A charge or a test that is over leaves nothing to open.
 func (h Hold) Breached() bool {
-	return h.Done && h.Gate != "charge" && h.Gate != "test" && !h.Released()
+	return h.Done && h.Closes() && !h.Released()
 }
+
+// Closes reports whether the act is to close a link or the main, and not to
+// begin a charge or a test.
+func (h Hold) Closes() bool { return h.Gate != "charge" && h.Gate != "test" }
 
 // Shut lists the check@part of every finding, and the id@part of every other
 // condition, that keeps the hold point shut, as an override must name them.

@@ -262,6 +262,9 @@ func (r *root) matrixTable(caption string, parts []string, fields []checks.Field
 func (r *root) overrides() app.UI {
 	var rows []app.UI
 	for _, h := range r.job.holds() {
+		if h.Breached() {
+			rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text("\u2013"), app.Td().Text(r.t("annex.breached", "Closed while the hold point was shut."))))
+		}
 		if h.Taken == nil {
 			continue
 		}
@@ -271,7 +274,7 @@ func (r *root) overrides() app.UI {
 	if len(rows) == 0 {
 		return app.P().Class("note").Text(r.t("annex.no-overrides", "No hold point was overridden."))
 	}
-	return app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.overrides", "Overridden hold points")),
+	return app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.overrides", "Hold points that were overridden, or shut while closed")),
 		app.THead().Body(app.Tr().Body(r.th(r.t("hold", "Hold point")), r.th(r.t("annex.by", "By")), r.th(r.t("annex.reason", "Reason")))), app.TBody().Body(rows...))
 }
 

@@ -233,6 +233,6 @@ func (r *root) tabs(here string) app.UI {
 	}
 	return app.Nav().Class("tabs").Aria("label", r.t("tabs", "Job")).Body(
 		tab("steps", r.t("tab.steps", "Steps")),
-		tab("open", r.t("tab.open", "Open ({n})", "n", strconv.Itoa(len(openPoints(r.job.findings))))),
+		tab("open", r.t("tab.open", "Open ({n})", "n", strconv.Itoa(len(openPoints(r.job.findings))+len(r.job.breaches())))),
 		tab("handover", r.t("tab.handover", "Hand over")))
 }

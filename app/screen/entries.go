@@ -17,6 +17,9 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 		return r.voice.Figure(say.Figure{Digits: v.Number, Unit: v.Unit})
 	case job.KindChoice, job.KindText:
 		text := v.Choice + v.Text // one of them is empty
+		if _, names := references[f.ID]; names && f.Kind == checks.Text {
+			return r.refName(text)
+		}
 		for _, o := range f.Options {
 			if o.Code == text {
 				return r.say(o.Label.With())
@@ -62,11 +65,11 @@ func (r *root) skipText(v job.Value) string {
 func (r *root) entryMeta(e job.Entry) string {
 	who := r.job.text(e.By, "name")
 	if who == "" {
-		who = e.By
+		who = r.name(e.By)
 	}
 	says := r.t("entry.meta", "{who}, {when}", "who", who, "when", r.clock(e.Moment()))
 	if e.Value.Meter != "" {
-		says += ", " + r.t("entry.meter", "meter {id}", "id", e.Value.Meter)
+		says += ", " + r.t("entry.meter", "read with {meter}", "meter", r.meterName(e.Value.Meter))
 	}
 	if e.Value.Moving {
 		says += ", " + r.t("entry.moving", "last digit moving")

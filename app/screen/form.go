@@ -24,7 +24,15 @@ func (r *root) formParts(s checks.Stage) []string {
 	var candidates []string
 	switch s {
 	case checks.Before:
-		candidates = append(checks.SetupParts(l), allLinks)
+		candidates = checks.SetupParts(l)
+		for _, prefix := range []string{"sheet", "m", "w", "charger", "inverter", "cable"} {
+			for _, p := range r.job.partsOf(prefix) {
+				if !slices.Contains(candidates, p) {
+					candidates = append(candidates, p)
+				}
+			}
+		}
+		candidates = append(candidates, allLinks)
 	case checks.Match, checks.Receive:
 		candidates = append([]string{"bank"}, l.Blocks()...)
 	case checks.Wire:
@@ -52,9 +60,6 @@ func (r *root) formFields(part string, s checks.Stage) []checks.Field {
 		if f.Stage == s && !numbers && f.Kind != checks.Drawing && f.ID != "closed" && f.ID != "last-gap" && f.ID != "hazards-read" {
 			out = append(out, f)
 		}
-	}
-	if kind == bank.KindBlock && s == checks.Before {
-		return nil // which sheet a block follows is set with the layout
 	}
 	return out
 }
@@ -136,14 +141,17 @@ func (r *root) viewForm(part, stage string) page {
 			main = append(main, r.conflict(k))
 			continue
 		}
-		main = append(main, r.formField(f))
+		main = append(main, r.formField(f, func(ctx app.Context, way string) { r.keepForm(ctx, part, s, fields, way) }))
 	}
 	return page{title: r.formTitle(part), sub: r.say(s.Title().With()), back: r.to("stage", stage), main: main,
-		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, part, s, fields) })}}
+		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, part, s, fields, r.to("stage", stage)) })}}
 }
 
-func (r *root) formField(f checks.Field) app.UI {
+func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way string)) app.UI {
 	label, hint := r.say(f.Label.With()), r.say(f.Hint.With())
+	if ref, ok := references[f.ID]; ok {
+		return r.refField(f, ref, keepThen)
+	}
 	switch {
 	case len(f.Options) > 0:
 		var options [][2]string
@@ -164,8 +172,8 @@ func (r *root) formField(f checks.Field) app.UI {
 }
 
 // keepForm keeps every entry that was changed, as one act; a slip keeps
-// nothing and touches nothing.
-func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []checks.Field) {
+// nothing and touches nothing. Way is where it goes on from there.
+func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []checks.Field, way string) {
 	r.slips = map[string]say.Line{}
 	parts := []string{part}
 	if part == allLinks {
@@ -200,7 +208,7 @@ func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []c
 	}
 	changes = append(changes, r.usesMeter(part)...)
 	if len(changes) == 0 {
-		ctx.Navigate(r.to("stage", string(s)))
+		ctx.Navigate(way)
 		return
 	}
 	title := r.formTitle(part)
@@ -209,7 +217,7 @@ func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []c
 			return
 		}
 		r.notice = notice{says: say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}.With("part", title, "n", itoa(len(changes)))}
-		ctx.Navigate(r.to("stage", string(s)))
+		ctx.Navigate(way)
 	})
 }
 
@@ -259,6 +267,11 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 	case checks.Personal:
 		c.personal = text
 	default:
+		if f.ID == "step" || f.ID == "range" {
+			if bad := r.meterText(f, text); !bad.Empty() {
+				return slip(bad)
+			}
+		}
 		c.value = job.Value{Kind: job.KindText, Text: text}
 	}
 	return c, say.Line{}

@@ -28,7 +28,7 @@ func (r *root) viewHandover() page {
 // is safe.
 func (r *root) resultSentence(c counts) string {
 	n, all := itoa(c[finding.Pass]), itoa(c.needed())
-	if c[finding.Pass] == c.needed() && len(openPoints(r.job.sheet().findings)) == 0 {
+	if c[finding.Pass] == c.needed() && len(openPoints(r.job.sheet().findings))+len(r.job.breaches()) == 0 {
 		return r.t("hand.all", "All {all} checks passed.", "all", all)
 	}
 	return r.t("hand.open", "Handed over with open points. {n} of {all} checks passed.", "n", n, "all", all)
@@ -37,7 +37,7 @@ func (r *root) resultSentence(c counts) string {
 // ownerPage is the one page that the owner reads.
 func (r *root) ownerPage(c counts) app.UI {
 	state := "pass"
-	if c[finding.Pass] < c.needed() || len(openPoints(r.job.sheet().findings)) > 0 {
+	if c[finding.Pass] < c.needed() || len(openPoints(r.job.sheet().findings))+len(r.job.breaches()) > 0 {
 		state = "unk"
 	}
 	l := r.job.facts.Layout()

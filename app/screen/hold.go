@@ -26,6 +26,9 @@ func (r *root) viewHold(gate, part string) page {
 		title = r.say(h.Title)
 	}
 	main = append(main, app.H2().Class("hold-title").Text(title))
+	if h.Breached() {
+		main = append(main, r.breach(h))
+	}
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
 	}
@@ -44,7 +47,18 @@ func (r *root) viewHold(gate, part string) page {
 	if !h.Passed() && !h.Done {
 		main = append(main, r.overrideBox(h))
 	}
+	if !h.Released() && !h.Done && h.Closes() {
+		main = append(main, r.button("btn", r.t("hold.already", "It is closed already"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "yes") }))
+	}
 	return page{title: r.t("hold", "Hold point"), sub: r.job.text("site", "name"), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
+}
+
+// breach says that something is closed which should be open, and takes in that
+// it was opened.
+func (r *root) breach(h checks.Hold) app.UI {
+	return app.Div().Class("ruled", "fail").Body(mark(draw.Fail), app.Div().Body(
+		app.P().Text(r.t("hold.breached", "It is closed while this hold point is shut. Open it, or settle what is listed below.")),
+		r.button("btn", r.t("hold.open-again", "It is open again"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "no") })))
 }
 
 // cautionOf is the sentence that a hold point must print.
@@ -176,8 +190,12 @@ func (r *root) takenNote(h checks.Hold) app.UI {
 	}
 	var over []app.UI
 	for _, o := range h.Taken.Over {
-		check, part, _ := strings.Cut(o, "@")
-		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(r.titleOf(check))))
+		id, part, _ := strings.Cut(o, "@")
+		title := id
+		if l, ok := checks.ClauseTitle(id); ok {
+			title = r.say(l)
+		}
+		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(title)))
 	}
 	return r.ruled("unk", app.P().Body(app.B().Text(r.t("hold.taken", "Overridden by {name}", "name", name))), app.P().Text(reason), app.Ul().Body(over...))
 }

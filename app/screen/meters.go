@@ -10,6 +10,9 @@ import (
 	"lugmark/core/unit"
 )
 
+// useOf is the entry that names the meter of this job for a quantity.
+var useOf = map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}
+
 // useField is the entry that names the meter of this job for a reading: by the
 // quantity, and for millivolts by the range. "" when no meter is asked for.
 func useField(f checks.Field) string {
@@ -19,7 +22,7 @@ func useField(f checks.Field) string {
 	case f.Entry() == "mV":
 		return "use-millivolts"
 	}
-	return map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[f.Unit]
+	return useOf[f.Unit]
 }
 
 // meterFor gives the meter of this job for a reading and its smallest step in
@@ -45,7 +48,7 @@ func (r *root) meterFor(f checks.Field) (id string, step float64) {
 // metersOf lists the meters with a sheet that measure a quantity.
 func (r *root) metersOf(q unit.Symbol) []string {
 	var out []string
-	for _, id := range []string{"m1", "m2", "m3", "m4", "w1"} {
+	for _, id := range append(r.job.partsOf("m"), r.job.partsOf("w")...) {
 		if r.job.inputText(id, measuresField()) == string(q) {
 			out = append(out, id)
 		}
@@ -102,7 +105,7 @@ func (r *root) usesMeter(part string) []change {
 	if kind != bank.KindMeter && kind != bank.KindWrench {
 		return nil
 	}
-	use := map[string]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}[r.text["measures"]]
+	use := useOf[unit.Symbol(r.text["measures"])]
 	if n, slip := unit.Parse(r.text["range"], "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
 		use = "use-millivolts"
 	}

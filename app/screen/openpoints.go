@@ -3,6 +3,7 @@ package screen
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/checks"
 	"lugmark/core/finding"
 )
 
@@ -20,11 +21,25 @@ func openPoints(list []finding.Finding) []finding.Finding {
 	return out
 }
 
+// breaches lists what is closed although its hold point is shut.
+func (j *opened) breaches() []checks.Hold {
+	var out []checks.Hold
+	for _, h := range j.holds() {
+		if h.Breached() {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
 // viewOpen lists the open points; each ends in one button.
 func (r *root) viewOpen() page {
 	var main []app.UI
 	open := openPoints(r.job.findings)
-	if len(open) == 0 {
+	for _, h := range r.job.breaches() {
+		main = append(main, app.H2().Text(r.say(h.Title)), r.breach(h))
+	}
+	if len(open) == 0 && len(main) == 0 {
 		main = append(main, app.P().Text(r.t("open.none", "Nothing failed, and nothing is in doubt. What is still to do stands under Steps.")))
 	} else {
 		main = append(main, app.Ol().Class("points").Body(app.Range(open).Slice(func(i int) app.UI { return r.pointRow(open[i], 2) })))

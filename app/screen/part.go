@@ -5,6 +5,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/bank"
+	"lugmark/core/draw"
 	"lugmark/core/finding"
 	"lugmark/core/job"
 )
@@ -101,6 +102,8 @@ func (r *root) conflicts(part string) []finding.Key {
 // holdCard shows whether the act of a hold point may be done, and does it.
 func (r *root) holdCard(h checks.Hold) app.UI {
 	switch {
+	case h.Breached():
+		return r.breach(h)
 	case h.Done:
 		return r.ruled("pass", app.P().Body(app.B().Text(r.t("part.closed", "Closed."))),
 			r.button("btn", r.t("part.open-again", "It is open again"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "no") }))
@@ -120,11 +123,15 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 			continue
 		}
 		says, state := h.Keep, "todo"
-		if h.Done || h.Released() {
+		if h.Breached() {
+			says, state = h.Title, "fail"
+		} else if h.Done || h.Released() {
 			says, state = h.Title, "pass"
 		}
 		word := r.t("hold.shut", "Shut")
 		switch {
+		case h.Breached():
+			word = r.t("hold.closed-shut", "Closed, though shut")
 		case h.Done:
 			word = r.t("hold.closed", "Closed")
 		case h.Passed():
@@ -133,14 +140,7 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 			word = r.t("hold.overridden", "Overridden")
 		}
 		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("hold", h.Gate, h.Part)).Body(
-			mark(roundState(btoi(state == "pass"), 1)), app.Span().Text(r.say(says)), app.Span().Class("st", state).Text(word))))
+			mark(draw.State(state)), app.Span().Text(r.say(says)), app.Span().Class("st", state).Text(word))))
 	}
 	return rows
-}
-
-func btoi(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }

@@ -41,3 +41,10 @@ func TestASignatureOutlastsTheClockAndNoChange(t *testing.T) {
 		t.Error("a changed reading left the signature standing")
 	}
 }
+
+// A finished good job has nothing that is closed while its hold point is shut.
+func TestTheGoodJobHasNoBreach(t *testing.T) {
+	for _, h := range shown(t, sample.List()[0]).job.breaches() {
+		t.Errorf("%s %s is said to be closed while shut: %v", h.Gate, h.Part, h.Shut())
+	}
+}
