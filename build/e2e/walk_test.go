@@ -174,8 +174,10 @@ func (w *Walker) before() {
 	w.keepForm("Cable 1", n)
 	for _, lead := range []string{"Main lead, plus", "Main lead, minus"} {
 		w.form(lead, before)
-		n = w.texts(lead, [3]string{"Cable", "cable1", ""}, [3]string{"Length of the conductor", "1.0", "m"})
-		w.keepForm(lead, n)
+		n = w.texts(lead, [3]string{"Length of the conductor", "1.0", "m"})
+		w.Pick("Cable", "Cable 1, 2/0 AWG")
+		w.Remember(lead, "Cable", "Cable 1, 2/0 AWG")
+		w.keepForm(lead, n+1)
 	}
 	for _, f := range [][2]string{{"Main fuse", "100"}, {"Fuse of string A", "80"}, {"Fuse of string B", "80"}} {
 		w.form(f[0], before)
@@ -192,10 +194,10 @@ func (w *Walker) before() {
 	n = w.texts("Person 2", [3]string{"Name", "Tomas Brandt", ""})
 	w.keepForm("Person 2", n)
 	w.form("All links alike", before)
-	w.Fill("Cable", "cable1")
+	w.Pick("Cable", "Cable 1, 2/0 AWG")
 	w.Fill("Length of the conductor, m", "0.3")
 	for _, link := range w.links() {
-		w.Remember(link, "Cable", "cable1")
+		w.Remember(link, "Cable", "Cable 1, 2/0 AWG")
 		w.Remember(link, "Length of the conductor", "0.3 m")
 	}
 	w.keepForm("All links alike", 8)
