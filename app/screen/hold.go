@@ -100,7 +100,10 @@ func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
 		body = append(body, app.Br(), app.Span().Class("note").Text(r.say(c.Says)))
 	}
 	if !c.Open {
-		if k, ok := r.clauseKey(c); ok {
+		if c.AsksNo != nil {
+			part := c.AsksNo.Part
+			body = append(body, r.button("btn", r.t("hold.other-open", "It is open: {link}", "link", lowerFirst(r.name(part))), func(ctx app.Context) { r.keepChoice(ctx, part, "closed", "no") }))
+		} else if k, ok := r.clauseKey(c); ok {
 			body = append(body, r.clauseButton(h, k))
 		}
 	}

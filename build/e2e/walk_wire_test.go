@@ -37,7 +37,7 @@ func (w *Walker) wire(t *testing.T) {
 	w.round("Wire", "Torque, clicked or read", "N·m", posts, []string{"9.0", "9.0", "9.0", "9.0", "9.0", "9.0", "9.0", "8.2"})
 	w.why("Torque", "Block 4, minus post, torque", "Can't tell", "walk-why-cant-tell")
 	w.stage("Wire")
-	w.round("Wire", "From minus of the string to this plus", "V",
+	w.round("Wire", "Volts from string minus up to here", "V",
 		[]string{"Block 2, plus post", "Block 1, plus post", "Block 4, plus post", "Block 3, plus post"}, []string{"13.481", "26.963", "13.480", "26.962"})
 	w.Row("Total voltage")
 	w.Reading("String A", "Total voltage", "26.963", "V")
@@ -54,7 +54,7 @@ func (w *Walker) wire(t *testing.T) {
 	w.round("Match", "Temperature of the block", "°C", blocks, []string{"19", "19", "20", "19"})
 	w.stage("First charge")
 	w.form("Bank", "First charge")
-	changed := "The air round the blocks changed by more than 10 K in the last 6 hours"
+	changed := "Came in from the cold or heat today?"
 	w.Pick(changed, "No")
 	w.Remember("Bank", changed, "No")
 	w.Fill("Charge current planned, A", "20")
@@ -62,7 +62,10 @@ func (w *Walker) wire(t *testing.T) {
 	w.keepForm("Bank", 2)
 
 	w.stage("Wire")
-	w.hold("Close: " + links[2])
+	w.hold("Keep open: " + links[2]) // whether the other side is open is not said yet
+	w.On("It is open: l" + links[3][1:])
+	w.SeesNot("Keep open: ")
+	w.Remember(links[3], "Closed", "No")
 	w.closeIt(links[2])
 	w.stage("Wire")
 	w.hold("Keep open: " + links[3]) // the gap that closes the circuit is not read yet
