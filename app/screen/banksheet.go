@@ -215,10 +215,13 @@ func (r *root) boltCounts(l bank.Layout) app.UI {
 // nextFoot is the foot of the screens of a job: the one next step, and the
 // ways to the others.
 func (r *root) nextFoot(here string) []app.UI {
-	step := r.nextStep()
+	step, start := r.nextStep(), r.t("next.start", "Start")
+	if step.way == r.to("handover") {
+		start = r.t("tab.handover", "Hand over")
+	}
 	next := app.Div().Class("next").Body(
 		app.P().Body(app.B().Text(step.what), app.Br(), app.Text(step.how)),
-		goLink("btn go", r.t("next.start", "Start"), step.way))
+		goLink("btn go", start, step.way))
 	return []app.UI{next, r.tabs(here)}
 }
 
