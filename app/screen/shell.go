@@ -52,6 +52,9 @@ func (r *root) shellNotes() []app.UI {
 	if r.job != nil && now().Before(r.job.latest.Add(-clockSlack)) {
 		out = append(out, r.ruled("unk", app.P().Text(r.say(sayClock.With("when", r.moment(r.job.latest.Format(time.RFC3339)))))))
 	}
+	if r.route().screen == "jobs" {
+		out = append(out, r.lossNotes()...)
+	}
 	if text, good := r.storageSays(); !good && r.route().screen == "jobs" {
 		out = append(out, app.P().Class("copyline").Text(text))
 	}
@@ -60,6 +63,21 @@ func (r *root) shellNotes() []app.UI {
 		if r.shell.installable && !r.shell.installed {
 			out = append(out, r.button("btn", r.t("shell.install", "Install Lugmark on this phone"), func(app.Context) { app.Window().Get("lugmarkShell").Call("install") }))
 		}
+	}
+	return out
+}
+
+// lossNotes say what the browser did to the record behind our back.
+func (r *root) lossNotes() []app.UI {
+	var out []app.UI
+	if r.device.Lost != nil && r.device.Lost() {
+		out = append(out, r.ruled("fail", app.P().Text(r.t("shell.lost", "The browser threw away what Lugmark kept on this phone. Bring the jobs back from a safe copy: open the record file here."))))
+	}
+	if r.device.Healed == nil {
+		return out
+	}
+	if n := r.device.Healed(); n > 0 {
+		out = append(out, r.ruled("todo", app.P().Text(r.t("shell.healed", "The browser had lost {n} entries of the record. They came back from the second copy on this phone.", "n", itoa(n)))))
 	}
 	return out
 }
