@@ -13,21 +13,16 @@ import (
 	"lugmark/core/job"
 )
 
-// Keep implements [Store]: one strict transaction. The mirror gets the act
-// afterwards; see [DB.Mirrored].
+// Keep implements [Store]: one strict transaction.
 func (d *DB) Keep(act job.Act) error {
 	if err := check(act); err != nil {
 		return err
 	}
-	records := recordsOf(act)
-	err := d.first(func() error {
-		err := put(d.database, records, act.Draft, asNew)
-		if named(err, "ConstraintError") {
-			// Something was there already: look what, event by event.
-			err = put(d.database, records, act.Draft, besideOld)
-		}
-		return err
-	}, func(m *database) error { return put(m, records, "", overOld) })
+	err := d.keepAct(act, false)
+	if named(err, "ConstraintError") {
+		// Something was there already: look what, event by event.
+		err = d.keepAct(act, true)
+	}
 	if errors.Is(err, ErrForked) {
 		return err // it names the event itself
 	}
@@ -38,73 +33,52 @@ func (d *DB) Keep(act job.Act) error {
 	return nil
 }
 
-// record is one line of an object store. It is made once for the store and its
-// mirror, and shares nothing with the act.
-type record struct {
-	store      string
-	key, value js.Value
-	event      *job.Signed // what it is made of, where it is an event
-}
-
-func recordsOf(act job.Act) []record {
-	records := make([]record, 0, len(act.Events)+len(act.Blobs)+1)
-	for _, e := range act.Events {
-		records = append(records, record{"events", js.ValueOf([]any{e.Job, e.Stream, e.Seq}), js.ValueOf(eventRecord(e)), &e})
+// keepAct writes one act. With look, an event that is there already is compared
+// and passed over; without, it makes the browser abort, which is the quick way
+// for the act that nobody kept before.
+func (d *DB) keepAct(act job.Act, look bool) error {
+	t, err := d.write(strict, "events", "texts", "files", "summaries", "drafts")
+	if err != nil {
+		return err
 	}
-	for _, b := range act.Blobs {
-		key := js.ValueOf([]any{act.Job, b.Sum})
-		if isText(b.Type) {
-			text := b.Sum + " " + b.Type + " " + base64.StdEncoding.EncodeToString(b.Data)
-			records = append(records, record{"texts", key, js.ValueOf(text), nil})
-		} else {
-			records = append(records, record{"files", key, blobToJS(b), nil})
-		}
-	}
-	if act.Summary != nil {
-		records = append(records, record{"summaries", js.ValueOf(act.Job), js.ValueOf(string(act.Summary)), nil})
-	}
-	return records
-}
-
-// What becomes of an event whose place is taken.
-const (
-	asNew     = iota // the browser aborts: the quick way for the act that nobody kept before
-	besideOld        // it is compared, and passed over when it is the same
-	overOld          // it is written over: the store has decided, the mirror follows
-)
-
-// put writes records in one strict transaction, and removes a draft.
-func put(b *database, records []record, draft string, manner int) error {
-	return b.change(func(t *transaction) error {
-		for _, r := range records {
-			store := t.store(r.store)
-			switch {
-			case r.event == nil || manner == overOld:
-				store.Call("put", r.value, r.key)
-				continue
-			case manner == besideOld:
-				old, err := await(store.Call("get", r.key))
+	return t.do(func() error {
+		events := t.store("events")
+		for _, e := range act.Events {
+			key := js.ValueOf([]any{e.Job, e.Stream, e.Seq})
+			if look {
+				old, err := await(events.Call("get", key))
 				if err != nil {
 					return err
 				}
 				if !old.IsUndefined() {
-					have, err := parseEvent(r.event.Job, old.String())
+					have, err := parseEvent(act.Job, old.String())
 					if err != nil {
 						return err
 					}
-					if string(have.Raw) != string(r.event.Raw) {
-						return forked(*r.event)
+					if string(have.Raw) != string(e.Raw) {
+						return forked(e)
 					}
 					continue
 				}
 			}
-			store.Call("add", r.value, r.key)
+			events.Call("add", eventRecord(e), key)
 		}
-		if draft != "" {
-			t.store("drafts").Call("delete", draft)
+		for _, b := range act.Blobs {
+			key := js.ValueOf([]any{act.Job, b.Sum})
+			if isText(b.Type) {
+				t.store("texts").Call("put", b.Sum+" "+b.Type+" "+base64.StdEncoding.EncodeToString(b.Data), key)
+			} else {
+				t.store("files").Call("put", blobToJS(b), key)
+			}
+		}
+		if act.Summary != nil {
+			t.store("summaries").Call("put", string(act.Summary), act.Job)
+		}
+		if act.Draft != "" {
+			t.store("drafts").Call("delete", act.Draft)
 		}
 		return nil
-	}, "events", "texts", "files", "summaries", "drafts")
+	})
 }
 
 func eventRecord(e job.Signed) string {
@@ -220,11 +194,9 @@ func (d *DB) Blob(id, sum string) (b job.Blob, there bool, err error) {
 }
 
 // Summaries implements [Store].
-func (d *DB) Summaries() (map[string][]byte, error) { return summaries(d.database) }
-
-func summaries(b *database) (map[string][]byte, error) {
+func (d *DB) Summaries() (map[string][]byte, error) {
 	var ids, texts []string
-	err := b.look(func(t *transaction) error {
+	err := d.look(func(t *transaction) error {
 		// NUL parts the summaries: JSON holds none, and check lets none in.
 		for _, ask := range []struct {
 			method string
@@ -255,19 +227,17 @@ func summaries(b *database) (map[string][]byte, error) {
 
 // PutDraft implements [Store].
 func (d *DB) PutDraft(key, text string) error {
-	return wrap(d.inTurn(func() error {
-		t, err := d.write(relaxed, "drafts")
-		if err != nil {
-			return err
+	t, err := d.write(relaxed, "drafts")
+	if err != nil {
+		return wrap(err, "keep draft %s", key)
+	}
+	return wrap(t.do(func() error {
+		if text == "" {
+			t.store("drafts").Call("delete", key)
+		} else {
+			t.store("drafts").Call("put", text, key)
 		}
-		return t.do(func() error {
-			if text == "" {
-				t.store("drafts").Call("delete", key)
-			} else {
-				t.store("drafts").Call("put", text, key)
-			}
-			return nil
-		})
+		return nil
 	}), "keep draft %s", key)
 }
 
@@ -283,18 +253,20 @@ func (d *DB) Draft(key string) (text string, there bool, err error) {
 	return text, there, wrap(err, "read draft %s", key)
 }
 
-// Forget implements [Store]: first in the mirror, so that nothing comes back
-// from there.
+// Forget implements [Store].
 func (d *DB) Forget(id string) error {
-	err := d.inTurn(func() error {
-		if !d.mirror.possible {
-			return forget(d.database, id, false)
+	t, err := d.write(strict, "events", "texts", "files", "summaries", "drafts")
+	if err != nil {
+		return wrap(err, "forget %s", id)
+	}
+	err = t.do(func() error {
+		for _, name := range []string{"events", "texts", "files"} {
+			t.store(name).Call("delete", ofJob(id))
 		}
-		later := true
-		if m := d.mirror.db.Load(); m != nil {
-			later = d.onMirror(func() error { return forget(m, id, false) }) != nil
-		}
-		return forget(d.database, id, later)
+		t.store("summaries").Call("delete", id)
+		// "0" is the character after "/": the range holds what begins with id and a slash.
+		t.store("drafts").Call("delete", js.Global().Get("IDBKeyRange").Call("bound", id+"/", id+"0", false, true))
+		return nil
 	})
 	if err != nil {
 		return wrap(err, "forget %s", id)
@@ -303,18 +275,11 @@ func (d *DB) Forget(id string) error {
 	return nil
 }
 
-// forget removes a job. With later, it notes that the mirror must still do so.
-func forget(b *database, id string, later bool) error {
-	return b.change(func(t *transaction) error {
-		for _, name := range []string{"events", "texts", "files"} {
-			t.store(name).Call("delete", ofJob(id))
-		}
-		t.store("summaries").Call("delete", id)
-		// "0" is the character after "/": the range holds what begins with id and a slash.
-		t.store("drafts").Call("delete", js.Global().Get("IDBKeyRange").Call("bound", id+"/", id+"0", false, true))
-		if later {
-			t.store("keys").Call("put", true, forgottenMark+id)
-		}
-		return nil
-	}, "events", "texts", "files", "summaries", "drafts", "keys")
+// look runs f in a reading transaction.
+func (d *DB) look(f func(*transaction) error, stores ...any) error {
+	t, err := d.read(stores...)
+	if err != nil {
+		return err
+	}
+	return t.do(func() error { return f(t) })
 }

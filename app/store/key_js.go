@@ -11,7 +11,7 @@ import (
 // Key implements [Store]. The private half is made so that the browser never
 // hands it out, where the browser can; else it is a seed in the store, soft.
 func (d *DB) Key() (Key, error) {
-	record, err := deviceRecord(d.database)
+	record, err := d.keyRecord()
 	if err != nil {
 		return Key{}, wrap(err, "read the key")
 	}
@@ -40,6 +40,15 @@ func (d *DB) Key() (Key, error) {
 	}, nil
 }
 
+// keyRecord returns what stands in the store, or undefined.
+func (d *DB) keyRecord() (record js.Value, err error) {
+	err = d.look(func(t *transaction) error {
+		record, err = await(t.store("keys").Call("get", "device"))
+		return err
+	}, "keys")
+	return record, err
+}
+
 // makeKey makes a key and keeps it, unless another tab was quicker: then that
 // one is the device's.
 func (d *DB) makeKey() (js.Value, error) {
@@ -57,14 +66,19 @@ func (d *DB) makeKey() (js.Value, error) {
 			return js.Value{}, err
 		}
 	}
-	return deviceRecord(d.database)
+	return d.keyRecord()
 }
 
 // keepKey adds the record; ConstraintError means that there is one already.
 func (d *DB) keepKey(record js.Value) error {
-	return d.first(
-		func() error { return mark(d.database, "add", record, deviceKey) },
-		func(m *database) error { return mark(m, "put", record, deviceKey) })
+	t, err := d.write(strict, "keys")
+	if err != nil {
+		return err
+	}
+	return t.do(func() error {
+		t.store("keys").Call("add", record, "device")
+		return nil
+	})
 }
 
 // hardRecord makes a pair whose private half cannot be read, only used.

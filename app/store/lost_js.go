@@ -15,27 +15,25 @@ import (
 // middle of writing to its log, goes on behind the torn end at the next start,
 // finds it at the start after that, and deletes the store. People delete "site
 // data", and browsers that are short of space do too.
-//
-// The mirror is made for that; Lost is for the rest. It is false when what was
-// lost has come back: see [DB.Healed].
-func (d *DB) Lost() bool { return d.lost.Load() }
+func (d *DB) Lost() bool { return d.lost }
 
 // lookForLoss compares the name that stands in the store with the one in the
 // page's other storage. A store that has no name, where there was one, is not
-// the store that was there. fresh means that it has no name.
-func (d *DB) lookForLoss() (fresh bool, err error) {
+// the store that was there.
+func (d *DB) lookForLoss(name string) error {
+	const born = "born"
 	var here string
-	err = d.look(func(t *transaction) error {
-		got, err := await(t.store("keys").Call("get", bornMark))
+	err := d.look(func(t *transaction) error {
+		got, err := await(t.store("keys").Call("get", born))
 		if err == nil && !got.IsUndefined() {
 			here = got.String()
 		}
 		return err
 	}, "keys")
 	if err != nil {
-		return false, err
+		return err
 	}
-	remembered := "lugmark.store." + d.name
+	remembered := "lugmark.store." + name
 	there, known := "", false
 	catch(func() { // storage of this kind may be switched off: then nothing is known
 		if v := js.Global().Get("localStorage").Call("getItem", remembered); v.Type() == js.TypeString {
@@ -44,23 +42,29 @@ func (d *DB) lookForLoss() (fresh bool, err error) {
 		known = true
 	})
 	if here == "" {
-		fresh = true
-		d.lost.Store(there != "")
+		d.lost = there != ""
 		seed, err := newSeed()
 		if err != nil {
-			return fresh, err
+			return err
 		}
 		here = hex.EncodeToString(seed[:16])
-		err = d.inTurn(func() error { return mark(d.database, "add", here, bornMark) })
+		t, err := d.write(strict, "keys")
+		if err != nil {
+			return err
+		}
+		err = t.do(func() error {
+			t.store("keys").Call("add", here, born)
+			return nil
+		})
 		if named(err, "ConstraintError") {
-			return fresh, nil // another tab opened it at the same moment, and has said it
+			return nil // another tab opened it at the same moment, and has said it
 		}
 		if err != nil {
-			return fresh, err
+			return err
 		}
 	}
 	if known && there != here {
 		catch(func() { js.Global().Get("localStorage").Call("setItem", remembered, here) })
 	}
-	return fresh, nil
+	return nil
 }
