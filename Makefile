@@ -16,7 +16,7 @@ run: ## build quickly, serve on this computer, open on an invented job
 	go run -ldflags "-X main.version=$(RELEASE)" ./app demo
 
 test: ## everything: vet, unit, wasm, rules, size and Chromium
-	go run ./build/need chromium axe
+	go run ./build/need chromium axe openssl
 	go run ./build/suite
 
 test-unit: ## the tests that need nothing but Go

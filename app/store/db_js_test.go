@@ -13,11 +13,12 @@ import (
 
 var databases atomic.Int32
 
-// inBrowser leaves a test out where there is no IndexedDB. The browser tests
-// run this package in Chromium, where it is never left out.
+// inBrowser ends a test where there is no IndexedDB: build/e2e runs this
+// package in Chromium, and nothing else runs these tests.
 func inBrowser(t *testing.T) {
+	t.Helper()
 	if !js.Global().Get("indexedDB").Truthy() {
-		t.Skip("needs a browser: run by go test ./build/e2e")
+		t.Fatal("these tests need a browser: go test ./build/e2e -run Store")
 	}
 }
 

@@ -6,7 +6,8 @@
 //
 // chromium comes from the system's packages, which needs root; axe, the
 // accessibility rules, from npm at the version of the lock file, into
-// build/dist; node runs the tests of the pure packages as WebAssembly.
+// build/dist; node runs the tests of the pure packages as WebAssembly; openssl
+// verifies in tests what was signed.
 //
 // It never replaces what is there already.
 package main
@@ -25,18 +26,19 @@ var needs = map[string]func() error{
 	"node":     node,
 	"axe":      axe,
 	"make":     makes,
+	"openssl":  openssl,
 }
 
 func main() {
 	names := os.Args[1:]
 	if len(names) == 0 {
-		names = []string{"chromium", "node", "axe"}
+		names = []string{"chromium", "node", "axe", "openssl"}
 	}
 	missing := 0
 	for _, name := range names {
 		see, known := needs[name]
 		if !known {
-			fmt.Fprintf(os.Stderr, "need: nothing is known of %q; there are chromium, node, axe and make\n", name)
+			fmt.Fprintf(os.Stderr, "need: nothing is known of %q; there are chromium, node, axe, openssl and make\n", name)
 			os.Exit(2)
 		}
 		if err := see(); err != nil {
@@ -65,6 +67,16 @@ func node() error {
 	}
 	if err := aptInstall("nodejs", "npm"); err != nil {
 		return fmt.Errorf("the tests of the pure packages as WebAssembly need node 20 or newer; install it (%w)", err)
+	}
+	return nil
+}
+
+func openssl() error {
+	if found("openssl") {
+		return nil
+	}
+	if err := aptInstall("openssl"); err != nil {
+		return fmt.Errorf("the tests of the record let openssl verify what was signed; install it (%w)", err)
 	}
 	return nil
 }

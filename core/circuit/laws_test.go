@@ -77,7 +77,7 @@ func TestLawNodesAgreeWithMeshes(t *testing.T) {
 		}
 		want, err := byMeshes(l, load)
 		if err != nil {
-			t.Skip(err)
+			t.Fatal(err) // no resistance of a branch is zero: there is always one answer
 		}
 		var sum float64
 		for k := range want {

@@ -67,7 +67,7 @@ func TestEverySourceIsListedOnce(t *testing.T) {
 	only := func(i fs.FileInfo) bool { return !strings.HasSuffix(i.Name(), "_test.go") }
 	pkgs, err := parser.ParseDir(token.NewFileSet(), ".", only, 0)
 	if err != nil {
-		t.Skipf("no source to read here: %v", err)
+		t.Fatal(err)
 	}
 	for _, f := range pkgs["cite"].Files {
 		ast.Inspect(f, func(n ast.Node) bool {

@@ -11,12 +11,13 @@ import (
 	"lugmark/core/say"
 )
 
-// TestLook writes pages of drawings to the folder named by LUGMARK_LOOK, one
+// Every kind of drawing is well-formed and within the content policy. Pages of
+// them are written to the folder named by LUGMARK_LOOK, one
 // for each theme, to be opened in a browser and looked at.
 func TestLook(t *testing.T) {
 	folder := os.Getenv("LUGMARK_LOOK")
 	if folder == "" {
-		t.Skip("set LUGMARK_LOOK to a folder to look at the drawings")
+		folder = t.TempDir()
 	}
 	files, err := filepath.Glob("../../web/css/*.css")
 	if err != nil || len(files) == 0 {
@@ -37,7 +38,7 @@ func TestLook(t *testing.T) {
 		style.Write(text)
 	}
 	style.WriteString(".look{display:flex;flex-wrap:wrap;gap:24px;padding:12px;align-items:flex-start}.look figure{inline-size:336px}.look .own svg{inline-size:auto}.look .hit{outline:1px dotted #c0c}")
-	for page, body := range lookPages() {
+	for page, body := range lookPages(t) {
 		for _, theme := range []string{"light", "dark", "sun"} {
 			html := fmt.Sprintf(`<!doctype html><html lang="en" data-theme="%s" data-density="hand"><meta charset="utf-8"><title>%s</title><style>%s</style><body><div class="look">%s</div>`,
 				theme, page, style.String(), body)
@@ -93,7 +94,11 @@ func sample(l bank.Layout) Bank {
 	return b
 }
 
-func lookPages() map[string]string {
+func lookPages(t *testing.T) map[string]string {
+	figure := func(title string, p Picture, hits bool) string {
+		wellFormed(t, p)
+		return figure(title, p, hits)
+	}
 	s, g := bank.JoinStrings, bank.JoinGroups
 	var small, more, large, rest strings.Builder
 	for _, to := range []bank.Takeoff{bank.OneEnd, bank.Diagonal, bank.EqualLeads} {
