@@ -4,7 +4,6 @@ package store
 
 import (
 	"encoding/base64"
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -12,74 +11,6 @@ import (
 
 	"lugmark/core/job"
 )
-
-// Keep implements [Store]: one strict transaction.
-func (d *DB) Keep(act job.Act) error {
-	if err := check(act); err != nil {
-		return err
-	}
-	err := d.keepAct(act, false)
-	if named(err, "ConstraintError") {
-		// Something was there already: look what, event by event.
-		err = d.keepAct(act, true)
-	}
-	if errors.Is(err, ErrForked) {
-		return err // it names the event itself
-	}
-	if err != nil {
-		return wrap(err, "keep an act of %s", act.Job)
-	}
-	d.announce(act.Job)
-	return nil
-}
-
-// keepAct writes one act. With look, an event that is there already is compared
-// and passed over; without, it makes the browser abort, which is the quick way
-// for the act that nobody kept before.
-func (d *DB) keepAct(act job.Act, look bool) error {
-	t, err := d.write(strict, "events", "texts", "files", "summaries", "drafts")
-	if err != nil {
-		return err
-	}
-	return t.do(func() error {
-		events := t.store("events")
-		for _, e := range act.Events {
-			key := js.ValueOf([]any{e.Job, e.Stream, e.Seq})
-			if look {
-				old, err := await(events.Call("get", key))
-				if err != nil {
-					return err
-				}
-				if !old.IsUndefined() {
-					have, err := parseEvent(act.Job, old.String())
-					if err != nil {
-						return err
-					}
-					if string(have.Raw) != string(e.Raw) {
-						return forked(e)
-					}
-					continue
-				}
-			}
-			events.Call("add", eventRecord(e), key)
-		}
-		for _, b := range act.Blobs {
-			key := js.ValueOf([]any{act.Job, b.Sum})
-			if isText(b.Type) {
-				t.store("texts").Call("put", b.Sum+" "+b.Type+" "+base64.StdEncoding.EncodeToString(b.Data), key)
-			} else {
-				t.store("files").Call("put", blobToJS(b), key)
-			}
-		}
-		if act.Summary != nil {
-			t.store("summaries").Call("put", string(act.Summary), act.Job)
-		}
-		if act.Draft != "" {
-			t.store("drafts").Call("delete", act.Draft)
-		}
-		return nil
-	})
-}
 
 func eventRecord(e job.Signed) string {
 	return e.Stream + " " + strconv.Itoa(e.Seq) + " " + base64.StdEncoding.EncodeToString(e.Sig) + " " + string(e.Raw)
@@ -194,9 +125,11 @@ func (d *DB) Blob(id, sum string) (b job.Blob, there bool, err error) {
 }
 
 // Summaries implements [Store].
-func (d *DB) Summaries() (map[string][]byte, error) {
+func (d *DB) Summaries() (map[string][]byte, error) { return summaries(d.database) }
+
+func summaries(b *database) (map[string][]byte, error) {
 	var ids, texts []string
-	err := d.look(func(t *transaction) error {
+	err := b.look(func(t *transaction) error {
 		// NUL parts the summaries: JSON holds none, and check lets none in.
 		for _, ask := range []struct {
 			method string
@@ -227,17 +160,19 @@ func (d *DB) Summaries() (map[string][]byte, error) {
 
 // PutDraft implements [Store].
 func (d *DB) PutDraft(key, text string) error {
-	t, err := d.write(relaxed, "drafts")
-	if err != nil {
-		return wrap(err, "keep draft %s", key)
-	}
-	return wrap(t.do(func() error {
-		if text == "" {
-			t.store("drafts").Call("delete", key)
-		} else {
-			t.store("drafts").Call("put", text, key)
+	return wrap(d.inTurn(func() error {
+		t, err := d.write(relaxed, "drafts")
+		if err != nil {
+			return err
 		}
-		return nil
+		return t.do(func() error {
+			if text == "" {
+				t.store("drafts").Call("delete", key)
+			} else {
+				t.store("drafts").Call("put", text, key)
+			}
+			return nil
+		})
 	}), "keep draft %s", key)
 }
 
@@ -253,20 +188,19 @@ func (d *DB) Draft(key string) (text string, there bool, err error) {
 	return text, there, wrap(err, "read draft %s", key)
 }
 
-// Forget implements [Store].
+// Forget implements [Store]: first in the mirror, so that nothing comes back
+// from there.
 func (d *DB) Forget(id string) error {
-	t, err := d.write(strict, "events", "texts", "files", "summaries", "drafts")
-	if err != nil {
-		return wrap(err, "forget %s", id)
-	}
-	err = t.do(func() error {
-		for _, name := range []string{"events", "texts", "files"} {
-			t.store(name).Call("delete", ofJob(id))
+	last := token()
+	err := d.inTurn(func() error {
+		if !d.mirror.possible {
+			return forget(d.database, id, last, false)
 		}
-		t.store("summaries").Call("delete", id)
-		// "0" is the character after "/": the range holds what begins with id and a slash.
-		t.store("drafts").Call("delete", js.Global().Get("IDBKeyRange").Call("bound", id+"/", id+"0", false, true))
-		return nil
+		later := true
+		if m := d.mirror.db.Load(); m != nil {
+			later = d.onMirror(func() error { return forget(m, id, last, false) }) != nil
+		}
+		return forget(d.database, id, last, later)
 	})
 	if err != nil {
 		return wrap(err, "forget %s", id)
@@ -275,11 +209,19 @@ func (d *DB) Forget(id string) error {
 	return nil
 }
 
-// look runs f in a reading transaction.
-func (d *DB) look(f func(*transaction) error, stores ...any) error {
-	t, err := d.read(stores...)
-	if err != nil {
-		return err
-	}
-	return t.do(func() error { return f(t) })
+// forget removes a job. With later, it notes that the mirror must still do so.
+func forget(b *database, id, last string, later bool) error {
+	return b.change(func(t *transaction) error {
+		for _, name := range []string{"events", "texts", "files"} {
+			t.store(name).Call("delete", ofJob(id))
+		}
+		t.store("summaries").Call("delete", id)
+		// "0" is the character after "/": the range holds what begins with id and a slash.
+		t.store("drafts").Call("delete", js.Global().Get("IDBKeyRange").Call("bound", id+"/", id+"0", false, true))
+		t.store("keys").Call("put", last, lastMark)
+		if later {
+			t.store("keys").Call("put", true, forgottenMark+id)
+		}
+		return nil
+	}, "events", "texts", "files", "summaries", "drafts", "keys")
 }

@@ -13,14 +13,16 @@ func (d *DB) listen(name string) {
 		return // an old browser: the other tab shows the change when it is reloaded
 	}
 	d.channel = channel.New("lugmark:" + name)
-	d.on(d.channel, "onmessage", func(event js.Value) {
-		id := event.Get("data").String()
+	d.hears = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		id := args[0].Get("data").String()
 		d.watching.Lock()
 		defer d.watching.Unlock()
 		for f := range d.watchers {
 			go (*f)(id)
 		}
+		return nil
 	})
+	d.channel.Set("onmessage", d.hears)
 }
 
 func (d *DB) announce(id string) {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"syscall/js"
 	"testing"
+	"time"
 
 	"lugmark/core/job"
 )
@@ -20,6 +21,7 @@ func TestMain(m *testing.M) {
 		"keep":  keepUntilKilled,
 		"count": countWhole,
 		"fill":  fillUp,
+		"time":  timeKeeping,
 	}[os.Getenv("STORE_DRIVE")]
 	if !driven {
 		os.Exit(m.Run())
@@ -64,6 +66,7 @@ func keepUntilKilled() error {
 	if err != nil {
 		return err
 	}
+	tell("healed", d.Healed())
 	events, _, err := d.Job("j1")
 	if err != nil {
 		return err
@@ -77,6 +80,7 @@ func keepUntilKilled() error {
 }
 
 // countWhole says how many acts are there, and fails when one is there in part.
+// It stays until the mirror has everything too, as a person stays who looks.
 func countWhole() error {
 	d, err := Open("driven")
 	if err != nil {
@@ -108,7 +112,13 @@ func countWhole() error {
 			return fmt.Errorf("photo of act %d: there %v, %d bytes, %v", n, there, len(got.Data), err)
 		}
 	}
+	for end := time.Now().Add(20 * time.Second); d.mirror.possible && !d.Mirrored(); time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(end) {
+			return errors.New("the mirror does not catch up")
+		}
+	}
 	tell("lost", d.Lost())
+	tell("healed", d.Healed())
 	tell("found", acts)
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"syscall/js"
+	"time"
 
 	"lugmark/core/job"
 )
@@ -65,6 +66,51 @@ func awaitPromise(promise js.Value) (js.Value, error) {
 	return a.value, a.err
 }
 
+// awaitAll waits for requests of one transaction, made one after the other, and
+// returns their results: answers come in the order of asking, so it waits for
+// the last alone.
+func awaitAll(requests []js.Value) ([]js.Value, error) {
+	if len(requests) == 0 {
+		return nil, nil
+	}
+	if _, err := await(requests[len(requests)-1]); err != nil {
+		return nil, err
+	}
+	results := make([]js.Value, len(requests))
+	for i, request := range requests {
+		results[i] = request.Get("result")
+	}
+	return results, nil
+}
+
+// both runs two waits side by side and returns the first error.
+func both(one, two func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- two() }()
+	err := one()
+	if err2 := <-done; err == nil {
+		err = err2
+	}
+	return err
+}
+
+// errSlow is the error of [within].
+var errSlow = errors.New("the browser does not answer")
+
+// within waits for f no longer than patience; f itself goes on.
+func within(patience time.Duration, f func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- f() }()
+	timer := time.NewTimer(patience)
+	defer timer.Stop()
+	select {
+	case err := <-done:
+		return err
+	case <-timer.C:
+		return errSlow
+	}
+}
+
 // catch runs f and returns the JavaScript exception it threw, if any.
 func catch(f func()) (err error) {
 	defer func() {
@@ -72,6 +118,8 @@ func catch(f func()) (err error) {
 		case nil:
 		case js.Error:
 			err = fromJS(r.Value)
+		case *js.ValueError: // something that browsers promise was not there
+			err = r
 		default:
 			panic(r)
 		}
@@ -109,86 +157,6 @@ func fromJS(v js.Value) error {
 func named(err error, name string) bool {
 	var dom domError
 	return errors.As(err, &dom) && dom.name == name
-}
-
-// transaction is one IndexedDB transaction. It is whole or nothing.
-type transaction struct {
-	v     js.Value
-	ended chan error
-	funcs []js.Func
-}
-
-// Durabilities: strict returns when the device says that it has written,
-// relaxed when the browser has taken it.
-const (
-	strict  = "strict"
-	relaxed = "relaxed"
-)
-
-// write begins a transaction that may change the named stores.
-func (d *DB) write(durability string, stores ...any) (*transaction, error) {
-	return d.begin("readwrite", durability, stores)
-}
-
-// read begins a transaction that only reads.
-func (d *DB) read(stores ...any) (*transaction, error) {
-	return d.begin("readonly", relaxed, stores)
-}
-
-func (d *DB) begin(mode, durability string, stores []any) (*transaction, error) {
-	if d.closed.Load() {
-		return nil, ErrClosed
-	}
-	t := &transaction{ended: make(chan error, 1)}
-	err := catch(func() {
-		t.v = d.v.Call("transaction", js.ValueOf(stores), mode, map[string]any{"durability": durability})
-	})
-	if named(err, "InvalidStateError") {
-		return nil, ErrClosed // the browser closed it under us
-	}
-	if err != nil {
-		return nil, err
-	}
-	complete := js.FuncOf(func(js.Value, []js.Value) any {
-		t.ended <- nil
-		return nil
-	})
-	// Errors of single requests end here too: the browser aborts on them.
-	abort := js.FuncOf(func(js.Value, []js.Value) any {
-		if why := t.v.Get("error"); why.Truthy() {
-			t.ended <- fromJS(why)
-		} else {
-			t.ended <- errAborted
-		}
-		return nil
-	})
-	t.funcs = []js.Func{complete, abort}
-	t.v.Set("oncomplete", complete)
-	t.v.Set("onabort", abort)
-	return t, nil
-}
-
-var errAborted = errors.New("the transaction was aborted")
-
-func (t *transaction) store(name string) js.Value { return t.v.Call("objectStore", name) }
-
-// do runs f, which asks things of the transaction, and waits for its end. When
-// f fails, nothing of it is kept and f's error is returned.
-func (t *transaction) do(f func() error) error {
-	defer func() {
-		for _, fn := range t.funcs {
-			fn.Release()
-		}
-	}()
-	var failed error
-	thrown := catch(func() { failed = f() })
-	if err := errors.Join(failed, thrown); err != nil {
-		catch(func() { t.v.Call("abort") }) // it may be over already
-		<-t.ended
-		return err
-	}
-	catch(func() { t.v.Call("commit") }) // only hurries it; older browsers lack it
-	return <-t.ended
 }
 
 func bytesToJS(data []byte) js.Value {

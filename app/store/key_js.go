@@ -11,7 +11,7 @@ import (
 // Key implements [Store]. The private half is made so that the browser never
 // hands it out, where the browser can; else it is a seed in the store, soft.
 func (d *DB) Key() (Key, error) {
-	record, err := d.keyRecord()
+	record, err := keyRecord(d.database, deviceKey)
 	if err != nil {
 		return Key{}, wrap(err, "read the key")
 	}
@@ -40,15 +40,6 @@ func (d *DB) Key() (Key, error) {
 	}, nil
 }
 
-// keyRecord returns what stands in the store, or undefined.
-func (d *DB) keyRecord() (record js.Value, err error) {
-	err = d.look(func(t *transaction) error {
-		record, err = await(t.store("keys").Call("get", "device"))
-		return err
-	}, "keys")
-	return record, err
-}
-
 // makeKey makes a key and keeps it, unless another tab was quicker: then that
 // one is the device's.
 func (d *DB) makeKey() (js.Value, error) {
@@ -66,19 +57,14 @@ func (d *DB) makeKey() (js.Value, error) {
 			return js.Value{}, err
 		}
 	}
-	return d.keyRecord()
+	return keyRecord(d.database, deviceKey)
 }
 
 // keepKey adds the record; ConstraintError means that there is one already.
 func (d *DB) keepKey(record js.Value) error {
-	t, err := d.write(strict, "keys")
-	if err != nil {
-		return err
-	}
-	return t.do(func() error {
-		t.store("keys").Call("add", record, "device")
-		return nil
-	})
+	return d.first(
+		func() error { return mark(d.database, "add", record, deviceKey) },
+		func(m *database) error { return mark(m, "put", record, deviceKey) })
 }
 
 // hardRecord makes a pair whose private half cannot be read, only used.

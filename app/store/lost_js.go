@@ -15,25 +15,24 @@ import (
 // middle of writing to its log, goes on behind the torn end at the next start,
 // finds it at the start after that, and deletes the store. People delete "site
 // data", and browsers that are short of space do too.
-func (d *DB) Lost() bool { return d.lost }
+//
+// The mirror is made for that; Lost is for the rest. It is false when what was
+// lost has come back: see [DB.Healed].
+func (d *DB) Lost() bool { return d.lost.Load() }
 
 // lookForLoss compares the name that stands in the store with the one in the
 // page's other storage. A store that has no name, where there was one, is not
-// the store that was there.
-func (d *DB) lookForLoss(name string) error {
-	const born = "born"
+// the store that was there. fresh means that it has no name.
+func (d *DB) lookForLoss() (fresh bool, err error) {
 	var here string
-	err := d.look(func(t *transaction) error {
-		got, err := await(t.store("keys").Call("get", born))
-		if err == nil && !got.IsUndefined() {
-			here = got.String()
-		}
-		return err
-	}, "keys")
+	got, err := keyRecord(d.database, bornMark)
 	if err != nil {
-		return err
+		return false, err
 	}
-	remembered := "lugmark.store." + name
+	if !got.IsUndefined() {
+		here = got.String()
+	}
+	remembered := "lugmark.store." + d.name
 	there, known := "", false
 	catch(func() { // storage of this kind may be switched off: then nothing is known
 		if v := js.Global().Get("localStorage").Call("getItem", remembered); v.Type() == js.TypeString {
@@ -42,29 +41,23 @@ func (d *DB) lookForLoss(name string) error {
 		known = true
 	})
 	if here == "" {
-		d.lost = there != ""
+		fresh = true
+		d.lost.Store(there != "")
 		seed, err := newSeed()
 		if err != nil {
-			return err
+			return fresh, err
 		}
 		here = hex.EncodeToString(seed[:16])
-		t, err := d.write(strict, "keys")
-		if err != nil {
-			return err
-		}
-		err = t.do(func() error {
-			t.store("keys").Call("add", here, born)
-			return nil
-		})
+		err = d.inTurn(func() error { return mark(d.database, "add", here, bornMark) })
 		if named(err, "ConstraintError") {
-			return nil // another tab opened it at the same moment, and has said it
+			return fresh, nil // another tab opened it at the same moment, and has said it
 		}
 		if err != nil {
-			return err
+			return fresh, err
 		}
 	}
 	if known && there != here {
 		catch(func() { js.Global().Get("localStorage").Call("setItem", remembered, here) })
 	}
-	return nil
+	return fresh, nil
 }

@@ -24,152 +24,85 @@ import (
 //	drafts     key                 text
 //	keys       "device"            {private, public} or {seed}
 //	           "born"              the name of this store, random
+//	           "last"              a token of the last act, random
+//	           "forgotten JOB"     the mirror may still hold this job
+//
+// Where the browser can be made to lose it, it has a second place to write to:
+// see [DB.Mirrored].
 type DB struct {
-	v       js.Value // IDBDatabase
-	channel js.Value // BroadcastChannel, or undefined
-	closed  atomic.Bool
-	end     sync.Once
-	keep    []js.Func // released by Close
-	lost    bool
+	*database
+	name    string
+	mirror  *mirror
+	turn    sync.Mutex    // see enter
+	channel js.Value      // BroadcastChannel, or undefined
+	hears   js.Func       // its handler, or none
+	gone    chan struct{} // closed by Close
+	closing sync.Once
+	lost    atomic.Bool
+	healed  atomic.Int64
 
 	watching sync.Mutex
 	watchers map[*func(string)]bool
 }
 
-// form is the version of the object stores. A version may add stores and must
-// leave the old ones as they are: two tabs may run two releases of the app.
-const form = 1
-
-var objectStores = []string{"events", "texts", "files", "summaries", "drafts", "keys"}
-
-// patience is how long Open waits for a browser that answers nothing [s].
-const patience = 20 * time.Second
-
 // Open opens the store of that name, and makes it the first time. It fails with
 // [ErrRefused] where the browser stores nothing for this page, and with
-// [ErrClosed] when another tab will not let go of an older form of it.
+// [ErrClosed] when another tab will not let go of an older form of it. What the
+// browser threw away comes back from the mirror before Open returns.
 func Open(name string) (*DB, error) {
-	v, err := openForm(name, form)
-	if named(err, "VersionError") {
-		// A newer release has been here. It left the stores we know as they are.
-		v, err = openForm(name, 0)
-	}
+	d := &DB{name: name, mirror: newMirror(), gone: make(chan struct{}), watchers: map[*func(string)]bool{}}
+	mirrored := make(chan error, 1)
+	go func() { mirrored <- d.openMirror() }() // meanwhile the store itself opens
+
+	var err error
+	d.database, err = openDatabase(browsersOwn, name, func() { d.Close() })
 	switch {
 	case err == nil:
 	case errors.Is(err, ErrClosed), errors.Is(err, ErrFull):
+		close(d.gone)
 		return nil, wrap(err, "open %s", name)
 	default:
+		close(d.gone)
 		return nil, fmt.Errorf("store: open %s: %w (%v)", name, ErrRefused, err)
 	}
-	d := &DB{v: v, watchers: map[*func(string)]bool{}}
-	if err := d.lookForLoss(name); err != nil {
-		v.Call("close")
+	d.listen(name)
+	fresh, err := d.lookForLoss()
+	if err != nil {
+		d.Close()
 		return nil, wrap(err, "open %s", name)
 	}
-	d.listen(name)
-	d.on(v, "onversionchange", func(js.Value) { d.Close() }) // another tab changes the form: let it
-	d.on(v, "onclose", func(js.Value) { d.Close() })         // the browser took it away
+	if !d.mirror.possible {
+		return d, nil
+	}
+	// A store that is there need not wait long for a mirror that is slow to come.
+	wait := 2 * time.Second
+	if fresh {
+		wait = patience
+	}
+	if within(wait, func() error { return <-mirrored }) == nil {
+		if m := d.mirror.db.Load(); m != nil && (fresh || !d.agree(m)) {
+			catch(func() { d.heal(m) }) // what fails here, follow tries again
+		}
+	}
+	go d.follow()
 	return d, nil
-}
-
-// on sets a handler that lives as long as the store.
-func (d *DB) on(target js.Value, event string, f func(event js.Value)) {
-	fn := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		f(args[0])
-		return nil
-	})
-	d.keep = append(d.keep, fn)
-	target.Set(event, fn)
-}
-
-// openForm opens a database at a version; 0 is the one it has.
-func openForm(name string, version int) (js.Value, error) {
-	type answer struct {
-		db  js.Value
-		err error
-	}
-	answers := make(chan answer, 4)
-	var request js.Value
-	err := catch(func() {
-		factory := js.Global().Get("indexedDB")
-		if !factory.Truthy() {
-			panic(js.Error{Value: js.Global().Get("Error").New("there is no indexedDB")})
-		}
-		if version == 0 {
-			request = factory.Call("open", name)
-		} else {
-			request = factory.Call("open", name, version)
-		}
-	})
-	if err != nil {
-		return js.Value{}, err
-	}
-	handlers := map[string]js.Func{
-		"onupgradeneeded": js.FuncOf(func(js.Value, []js.Value) any {
-			if err := catch(func() { makeStores(request.Get("result")) }); err != nil {
-				answers <- answer{err: err}
-			}
-			return nil
-		}),
-		"onsuccess": js.FuncOf(func(js.Value, []js.Value) any {
-			answers <- answer{db: request.Get("result")}
-			return nil
-		}),
-		"onerror": js.FuncOf(func(_ js.Value, args []js.Value) any {
-			args[0].Call("preventDefault")
-			answers <- answer{err: fromJS(request.Get("error"))}
-			return nil
-		}),
-		// Not an end: it is asked again when the other tab lets go, and ours do.
-		"onblocked": js.FuncOf(func(js.Value, []js.Value) any { return nil }),
-	}
-	for event, fn := range handlers {
-		request.Set(event, fn)
-	}
-	select {
-	case a := <-answers:
-		for event, fn := range handlers {
-			request.Set(event, js.Null())
-			fn.Release()
-		}
-		return a.db, a.err
-	case <-time.After(patience):
-		// The handlers stay: the browser may still answer, and then must not be
-		// left with an open store that nobody closes.
-		go func() {
-			if a := <-answers; a.err == nil {
-				a.db.Call("close")
-			}
-		}()
-		return js.Value{}, ErrClosed
-	}
-}
-
-func makeStores(db js.Value) {
-	have := db.Get("objectStoreNames")
-	for _, name := range objectStores {
-		if !have.Call("contains", name).Bool() {
-			db.Call("createObjectStore", name)
-		}
-	}
 }
 
 // Close implements [Store]. A transaction under way still ends.
 func (d *DB) Close() {
-	d.end.Do(func() {
-		d.closed.Store(true)
-		d.v.Call("close")
+	if d.database == nil {
+		return // taken away while it opened
+	}
+	d.closing.Do(func() {
+		close(d.gone)
+		d.database.close()
+		d.dropMirror()
 		if d.channel.Truthy() {
 			d.channel.Call("close")
+			time.AfterFunc(time.Second, d.hears.Release) // this may run inside it
 		}
-		for _, event := range []string{"onversionchange", "onclose"} {
-			d.v.Set(event, js.Null())
-		}
-		// Released later: this may run inside one of them.
-		time.AfterFunc(time.Second, func() {
-			for _, fn := range d.keep {
-				fn.Release()
-			}
-		})
 	})
 }
+
+// browsersOwn is where a page keeps databases when it asks for no bucket.
+func browsersOwn() js.Value { return js.Global().Get("indexedDB") }

@@ -4,7 +4,7 @@ import (
 	"context"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -15,7 +15,9 @@ import (
 
 func TestStoreInTheBrowser(t *testing.T) {
 	url := TestBinary(t, "./app/store")
-	NewTab(t, shared).Results(url)
+	phone := NewTab(t, shared)
+	phone.Allow("Go program has already exited") // it ends by itself, with timers left
+	phone.Results(url)
 }
 
 // The browser is killed at a random moment, again and again, while acts are
@@ -23,19 +25,22 @@ func TestStoreInTheBrowser(t *testing.T) {
 // no act is there in part. It cannot show what a loss of power does: the
 // system's own memory of the file survives the browser.
 //
-// Each round has an origin of its own. A browser that is killed in the middle of
-// a write leaves a torn end in its log; some go on behind it and, one start
-// later, find it and throw the whole store away. That is theirs to mend; what
-// the app can do is to notice, which the next test asks for.
+// A browser that is killed in the middle of a write leaves a torn end in its
+// log; some go on behind it and, one start later, find it and throw the whole
+// store away. Then it comes back from the mirror. KILLS asks for more rounds.
 func TestEverythingShownAsKeptSurvivesAKilledBrowser(t *testing.T) {
-	const rounds = 20
+	rounds := 20
+	if more, err := strconv.Atoi(os.Getenv("KILLS")); err == nil {
+		rounds = more
+	}
+	url := TestBinary(t, "./app/store")
 	browser := Launch(t)
+	shown, heals := 0, 0
 	for round := range rounds {
-		url := TestBinary(t, "./app/store")
 		phone := NewTab(t, browser)
 		phone.Load(url + "?env=STORE_DRIVE=keep")
 		phone.Until("something was kept", `window.driven && driven.kept`)
-		shown := 0
+		begin := shown
 		until := time.Now().Add(time.Duration(rand.IntN(400)) * time.Millisecond)
 		for time.Now().Before(until) {
 			d, err := phone.driven()
@@ -44,19 +49,23 @@ func TestEverythingShownAsKeptSurvivesAKilledBrowser(t *testing.T) {
 			}
 			shown = max(shown, d.Kept)
 		}
+		heals += min(1, healed(phone))
 		browser.Kill()
 
 		browser = Relaunch(t, browser)
-		found := foundAfter(t, browser, url)
+		found, n := foundAfter(t, browser, url)
+		heals += min(1, n)
 		if found.Found < shown || found.Lost {
 			t.Fatalf("round %d: %d acts were shown as kept, found %+v", round, shown, found)
 		}
-		t.Logf("round %d: shown %d, found %d", round, shown, found.Found)
+		t.Logf("round %d: kept %d to %d, found %d, healed %d events", round, begin, shown, found.Found, n)
 	}
+	t.Logf("%d rounds, %d times the store came back from the mirror", rounds, heals)
 }
 
-// foundAfter counts what is there in a browser that was started again.
-func foundAfter(t *testing.T, b *Browser, url string) driven {
+// foundAfter counts what is there in a browser that was started again, and how
+// many events of it came back from the mirror.
+func foundAfter(t *testing.T, b *Browser, url string) (d driven, back int) {
 	t.Helper()
 	phone := NewTab(t, b)
 	phone.Allow("Go program has already exited") // it ends by itself, with timers left
@@ -66,25 +75,13 @@ func foundAfter(t *testing.T, b *Browser, url string) driven {
 	if err != nil || d.Error != "" {
 		t.Fatalf("count: %v %s", err, d.Error)
 	}
-	return d
+	return d, healed(phone)
 }
 
-// A store that comes up empty where there was one must say so.
-func TestStoreThatTheBrowserThrewAwayIsNoticed(t *testing.T) {
-	url := TestBinary(t, "./app/store")
-	browser := Launch(t)
-	phone := NewTab(t, browser)
-	phone.Load(url + "?env=STORE_DRIVE=keep")
-	phone.Until("something was kept", `window.driven && driven.kept > 5`)
-	phone.Load("about:blank")
-	time.Sleep(6 * time.Second) // the browser writes its other storage within five
-	browser.Close()
-	if err := os.RemoveAll(filepath.Join(browser.Profile, "Default", "IndexedDB")); err != nil {
-		t.Fatal(err)
-	}
-	if found := foundAfter(t, Relaunch(t, browser), url); found.Found != 0 || !found.Lost {
-		t.Errorf("found %+v, want nothing, and that it is noticed", found)
-	}
+func healed(p *Phone) (events int) {
+	p.T.Helper()
+	p.Eval(`driven.healed || 0`, &events)
+	return events
 }
 
 func TestFullStoreSaysSoAndKeepsWhatItHad(t *testing.T) {
@@ -100,7 +97,9 @@ func TestFullStoreSaysSoAndKeepsWhatItHad(t *testing.T) {
 	phone.Eval(`begin()`, nil)
 	phone.Until("the store is full", `window.driven && (driven.done || driven.error)`)
 	d, err := phone.driven()
-	if err != nil || d.Error != "" || d.Kept < 2 {
+	// Twelve photos of a megabyte, and the mirror's of each, are more than fits:
+	// the mirror has made room.
+	if err != nil || d.Error != "" || d.Kept < 12 {
 		t.Errorf("%+v, %v", d, err)
 	}
 }
