@@ -29,7 +29,7 @@ func openDevice() (screen.Device, error) {
 	if err != nil {
 		return d, err
 	}
-	d.Lost = db.Lost
+	d.Lost, d.Healed = db.Lost, db.Healed
 	d.Store, d.PublicKey, d.Soft, d.Sign = db, key.PublicDER, key.Soft, key.Sign
 	return d, nil
 }

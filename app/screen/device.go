@@ -29,7 +29,8 @@ type Device struct {
 	Sign      func(hash []byte) ([]byte, error)
 	App       string // "lugmark 0.1.0"
 	Trouble   func(error) Trouble
-	Lost      func() bool // the browser threw away what was kept here
+	Lost      func() bool // the browser threw away what was kept here, and it did not come back
+	Healed    func() int  // entries that came back from the second copy at this start
 }
 
 // Trouble is what kept the store from keeping, as far as a person can mend it.

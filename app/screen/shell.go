@@ -69,10 +69,17 @@ func (r *root) shellNotes() []app.UI {
 
 // lossNotes say what the browser did to the record behind our back.
 func (r *root) lossNotes() []app.UI {
-	if r.device.Lost == nil || !r.device.Lost() {
-		return nil
+	var out []app.UI
+	if r.device.Lost != nil && r.device.Lost() {
+		out = append(out, r.ruled("fail", app.P().Text(r.t("shell.lost", "The browser threw away what Lugmark kept on this phone. Bring the jobs back from a safe copy: open the record file here."))))
 	}
-	return []app.UI{r.ruled("fail", app.P().Text(r.t("shell.lost", "The browser threw away what Lugmark kept on this phone. Bring the jobs back from a safe copy: open the record file here.")))}
+	if r.device.Healed == nil {
+		return out
+	}
+	if n := r.device.Healed(); n > 0 {
+		out = append(out, r.ruled("todo", app.P().Text(r.t("shell.healed", "The browser had lost {n} entries of the record. They came back from the second copy on this phone.", "n", itoa(n)))))
+	}
+	return out
 }
 
 // offlineSays tells whether Lugmark opens without signal. "Ready" is said only
