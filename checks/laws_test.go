@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,7 +110,10 @@ func standing(f *Facts) map[string]finding.Verdict {
 // Leaving an entry out of a job never makes anything pass and never opens a hold
 // point: not of the whole job, nor of any part of it, links closed or open.
 func TestMissingNeverHelps(t *testing.T) {
-	whole := append(goodJob(), "switch/capacitors = yes", "sA.p~sB.p/closed = yes", "sA.n~sB.n/last-gap = 0.002 V, m1", "switch/closed = no")
+	// A line of the charge list is a moment and not an answer: without it the
+	// list is shorter, not wrong.
+	whole := slices.DeleteFunc(goodJob(), func(line string) bool { return strings.HasPrefix(line, "charge1.") })
+	whole = append(whole, "switch/capacitors = yes", "sA.p~sB.p/closed = yes", "sA.n~sB.n/last-gap = 0.002 V, m1", "switch/closed = no")
 	full := standing(fixture(t, twoByTwo, whole...))
 	for i := range whole {
 		without := append(append([]string(nil), whole[:i]...), whole[i+1:]...)

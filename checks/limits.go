@@ -56,7 +56,11 @@ var HouseLimits = []HouseLimit{
 	{"rested", "rest", "s"}, {"join-current", "current", "A"}, {"bank-total", "difference", "V"},
 	{"top-spread", "spread", "V"}, {"joint-r", "resistance", "Ohm"}, {"precharge", "left", "V"},
 	{"charge-rate", "current", "A"}, {"cold-gate", "coldest", "C"}, {"share", "current", "A"},
-	{"capacity", "rated", "ratio"},
+	{"capacity", "rated", "ratio"}, {"parallel-rest", "rest", "s"}, {"lead-drop", "drop", "V"},
+	{"first-close", "current", "A"},
+	{"charge-drop", "drop", "V"},
+	{"return-ratio", "ratio", "ratio"}, {"cutoff-amps", "current", "A"}, {"own-draw", "current", "A"},
+	{"measured-share", "ratio", "ratio"}, {"joint-heat", "difference", "K"}, {"sensor-pair", "difference", "K"},
 }
 
 // physical are the checks whose usual limit is what cells bear at a temperature

@@ -129,9 +129,6 @@ func (f *Facts) overdue(id string, at time.Time) bool {
 	return !due.IsZero() && past(due, at)
 }
 
-// pastDate reports whether the day of due lies before today.
-func (f *Facts) pastDate(due time.Time) bool { return past(due, f.now) }
-
 // past compares days, in the offset of the later moment.
 func past(due, at time.Time) bool { return at.Format(time.DateOnly) > due.Format(time.DateOnly) }
 

@@ -12,7 +12,7 @@ import (
 // symbols are the units that a schema names. Parse takes more spellings; a
 // file by another program does well to keep to these.
 var symbols = []unit.Symbol{
-	"V", "mV", "kV", "A", "mA", "kA", "Ohm", "mOhm", "uOhm", "kOhm", "MOhm", "Ah", "mAh", "Wh", "kWh", "W", "kW",
+	"V", "mV", "kV", "A", "mA", "kA", "Ohm", "mOhm", "uOhm", "kOhm", "MOhm", "Ah", "mAh", "Wh", "kWh", "J", "W", "kW",
 	"C", "F", "K", "N.m", "in.lb", "ft.lb", "m", "cm", "mm", "in", "ft", "mm2", "kg", "lb", "s", "min", "h", "farad", "mF", "uF",
 }
 

@@ -9,7 +9,7 @@ const barge = `{"lugmark": "job/1", "title": "Invented barge", "now": "2026-11-2
   "charge-temp-min": "0 C", "torque": ["9 N.m", "11 N.m"]}},
  "parts": {"p1": {"name": "Mira Okoro", "role": "lead"}, "site": {"kind": "boat"},
   "charger1": {"current-max": "200 A"}, "inverter1": {"power": "8000 W"}},
- "meters": {"m1": {"measures": "V", "percent": 0.05, "counts": 3, "step": "0.001 V", "range": "60 V", "due": "2027-06-30"},
+ "meters": {"m1": {"measures": "V", "percent": 0.05, "counts": 3, "step": "0.001 V", "range": "100 V", "due": "2027-06-30"},
   "w1": {"measures": "N.m", "max": "25 N.m", "percent": 4, "due": "2027-06-30"}},
  "use": {"V": "m1", "N.m": "w1"}}
 `

@@ -1,0 +1,31 @@
+package checks
+
+import (
+	"testing"
+
+	"lugmark/core/finding"
+)
+
+func TestCableInsulation(t *testing.T) {
+	// A tester of ±0.02 MΩ.
+	const meter = "m5/measures = Ohm\nm5/percent = 0 %\nm5/counts = 2\nm5/step = 0.01 MOhm\n"
+	const done = "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/insulation-proved = yes\n"
+	walk(t, twoByTwo, cableInsulation, meter, []row{
+		{"nothing measured", "", "bank", finding.ToDo, "missing"},
+		{"nobody has a tester", "bank/cable-insulation = skip not-needed no-meter", "bank", finding.NotNeeded, "put aside with a reason"},
+		{"a tester that cannot", "bank/cable-insulation = skip cannot no-meter", "bank", finding.CantTell, "the rule of skips"},
+		{"good", done + "bank/cable-insulation = 20.00 MOhm, m5", "bank", finding.Pass, "hand: far above 1"},
+		{"1.02", done + "bank/cable-insulation = 1.02 MOhm, m5", "bank", finding.Pass, "boundary: 1.02 − 0.02"},
+		{"1.01", done + "bank/cable-insulation = 1.01 MOhm, m5", "bank", finding.CantTell, "boundary: 0.99 to 1.03"},
+		{"0.98", done + "bank/cable-insulation = 0.98 MOhm, m5", "bank", finding.CantTell, "boundary: 0.96 to 1.00, equality is kept"},
+		{"0.97", done + "bank/cable-insulation = 0.97 MOhm, m5", "bank", finding.Fail, "boundary: 0.99 < 1"},
+		{"over-range of 20", done + "bank/cable-insulation = 20 MOhm, m5\nbank/insulation-over = yes", "bank", finding.Pass, "the rule: the top is above 1"},
+		{"over-range of 1.0", done + "bank/cable-insulation = 1.0 MOhm, m5\nbank/insulation-over = yes", "bank", finding.Pass, "boundary: more than 1.0"},
+		{"over-range of 0.5", done + "bank/cable-insulation = 0.5 MOhm, m5\nbank/insulation-over = yes", "bank", finding.CantTell, "the rule: the top is below 1"},
+		{"not free", "bank/insulation-volts = 250 V\nbank/insulation-free = no\nbank/insulation-proved = yes\nbank/cable-insulation = 0.10 MOhm, m5", "bank", finding.CantTell, "the rule: something else leaks"},
+		{"not proved", "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/insulation-proved = no\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "the rule"},
+		{"at 249 V", "bank/insulation-volts = 249 V\nbank/insulation-free = yes\nbank/insulation-proved = yes\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "boundary: 250"},
+		{"low at 100 V", "bank/insulation-volts = 100 V\nbank/insulation-free = yes\nbank/insulation-proved = yes\nbank/cable-insulation = 0.10 MOhm, m5", "bank", finding.Fail, "hand: more volts do not mend it"},
+		{"proof missing", "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.ToDo, "missing"},
+	})
+}

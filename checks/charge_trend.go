@@ -1,0 +1,140 @@
+package checks
+
+import (
+	"time"
+
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// The lines of the charge list, watched as they come: too hot, too high, too
+// little for the heaters, on and off again.
+//
+//	T ≤ the maker's top, else 45 °C;  V ≤ Ns·V_max;  fewer than three restarts;
+//	no two lines more than 5 min apart
+var chargeTrend = &Check{
+	ID: "charge-trend", Stage: FirstCharge,
+	Title:   say.Phrase{Key: "charge-trend.title", English: "Course of the charge"},
+	Asks:    say.Phrase{Key: "charge-trend.asks", English: "Did the charge run without an alarm?"},
+	Sources: []cite.Source{cite.OurRule, cite.ChargeByTemperature},
+	Fields:  []Field{sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, sheetVmax.Field, sheetHottest.Field, sheetHeaterAmps.Field},
+	Parts:   onBank,
+	Eval:    evalChargeTrend,
+}
+
+var (
+	sayTrendQuiet = say.Phrase{Key: "charge-trend.pass", English: "{count} lines and no alarm: not above {top}, not above {volts}, no restarts."}
+	sayTrendHot   = say.Phrase{Key: "charge-trend.hot", English: "The block was at {found}; charging is allowed up to {top}."}
+	sayTrendHigh  = say.Phrase{Key: "charge-trend.high", English: "The posts stood at {found}; the highest charge voltage is {volts}."}
+	sayTrendWeak  = say.Phrase{Key: "charge-trend.below-heater", English: "Cold blocks got {found}; their heaters draw {heater} together."}
+	sayTrendSaw   = say.Phrase{Key: "charge-trend.sawtooth", English: "The current stopped and began again {count} times."}
+	sayTrendGap   = say.Phrase{Key: "charge-trend.gap", English: "{gap} lie between two lines; what happened then is not known."}
+	sayTrendUnk   = say.Phrase{Key: "charge-trend.near", English: "One line lies too close to {top} or {volts} to tell."}
+	sayTrendBlank = say.Phrase{Key: "charge-trend.missing", English: "One line lacks its current, its voltage or its temperature."}
+	sayTrendStop  = say.Phrase{Key: "charge-trend.stop", English: "Stop the charge and find the cause."}
+	sayTrendWrite = say.Phrase{Key: "charge-trend.write", English: "Write current, voltage and temperature down at least every five minutes, or use a logger."}
+)
+
+const (
+	// Three restarts are a habit, and more than five minutes are long enough
+	// for one to be missed: our choice.
+	manyRestarts = 3
+	longGap      = 5 * time.Minute
+
+	// Below this part of what the heaters draw they are not fed: our choice,
+	// as the current of a heater is known to a fifth.
+	heaterLeast unit.Ampere = 0.8
+)
+
+func evalChargeTrend(f *Facts, part string) []finding.Finding {
+	list := f.samples()
+	if len(list) == 0 {
+		return one(noSamples())
+	}
+	target, series := f.charged()
+	block, top := f.vmax(target), f.chargeUpTo(target)
+	volts := block.Value * unit.Volt(series)
+	hot := finding.AtMost("temperature", top.Value, top.Kind, top.Source)
+	high := finding.AtMost("voltage", volts, block.Kind, block.Source)
+	said := []any{"top", exact(top.Value, "C"), "volts", exact(volts, "V"), "count", exact(unit.Count(len(list)), "1")}
+	var out []finding.Finding
+	near, blank := false, false
+	var gap time.Duration
+	for i, s := range list {
+		blank = blank || !s.hasAmps || !s.hasVolts || !s.hasTemp
+		if i > 0 {
+			gap = max(gap, s.at.Sub(list[i-1].at))
+		}
+		if s.hasTemp {
+			side := measure.AtMost(s.temp.Interval(), top.Value)
+			near = near || side == measure.Across
+			if v := finding.Measured(s.temp, "C", hot); side == measure.Outside && len(out) == 0 {
+				out = append(out, finding.Fails(sayTrendHot.With(append(said, "found", v.Text)...), sayTrendStop.With()).Value(v).Against(hot))
+			}
+		}
+	}
+	for _, s := range list {
+		side := measure.AtMost(s.volts.Interval(), volts)
+		if v := finding.Measured(s.volts, "V", high); s.hasVolts && side == measure.Outside {
+			out = append(out, finding.Fails(sayTrendHigh.With(append(said, "found", v.Text)...), sayTrendStop.With()).Value(v).Against(high))
+			break
+		}
+		near = near || s.hasVolts && side == measure.Across
+	}
+	out = append(out, f.starved(list)...)
+	if n := restarts(list); n >= manyRestarts {
+		out = append(out, finding.Fails(sayTrendSaw.With("count", exact(unit.Count(n), "1")), sayTrendStop.With()).From(cite.OurRule.Line()))
+	}
+	switch {
+	case len(out) > 0:
+		return out
+	case gap > longGap:
+		return one(finding.CannotTell(sayTrendGap.With("gap", rounded(unit.Second(gap.Seconds()), "min")), sayTrendWrite.With()))
+	case blank:
+		return one(finding.CannotTell(sayTrendBlank.With(), sayTrendWrite.With()))
+	case near:
+		return one(finding.CannotTell(sayTrendUnk.With(said...), sayTrendStop.With()))
+	}
+	return one(finding.Passes(sayTrendQuiet.With(said...)).Against(high))
+}
+
+// starved finds a line on which cold heated blocks got less than their heaters
+// draw.
+func (f *Facts) starved(list []sampled) []finding.Finding {
+	if len(f.heated()) == 0 {
+		return nil
+	}
+	heater, _, gap := f.heaterAmps()
+	if gap != nil {
+		return one(*gap)
+	}
+	limit := finding.AtLeast("heater", heater*heaterLeast, finding.Practice, cite.OurRule.Line())
+	for _, s := range list {
+		cold := s.hasTemp && measure.AtLeast(s.temp.Interval(), f.release()) == measure.Outside
+		if cold && s.hasAmps && measure.AtLeast(s.amps.Interval(), heater*heaterLeast) == measure.Outside {
+			v := finding.Measured(s.amps, "A", limit)
+			return one(finding.Fails(sayTrendWeak.With("found", v.Text, "heater", exact(heater, "A")), sayTrendStop.With()).Value(v).Against(limit))
+		}
+	}
+	return nil
+}
+
+// restarts counts how often the current began again after it had stopped.
+func restarts(list []sampled) (n int) {
+	ran, stopped := false, false
+	for _, s := range list {
+		if !s.hasAmps {
+			continue
+		}
+		on := s.amps.Value > restingMost
+		if on && ran && stopped {
+			n++
+		}
+		stopped = !on
+		ran = ran || on
+	}
+	return n
+}

@@ -1,0 +1,85 @@
+package checks
+
+import (
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/thermal"
+	"lugmark/core/unit"
+)
+
+// A heated block hands the charger's current over from its heater to its
+// cells. The step is found from the current alone; the temperature at the step
+// tells whether it came too early.
+//
+//	step: ΔI > max(0.3·I_heater, noise), held 120 s;  T − U > 0 °C
+var heaterToCharge = &Check{
+	ID: "heater-to-charge", Stage: FirstCharge,
+	Title:   say.Phrase{Key: "heater-to-charge.title", English: "From heating to charging"},
+	Asks:    say.Phrase{Key: "heater-to-charge.asks", English: "Did the charge begin only when the block was warm?"},
+	Sources: []cite.Source{cite.OurRule},
+	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, sampleCurrent.Field, sampleTemp.Field},
+	Parts:   onHeated,
+	Eval:    evalHeaterToCharge,
+}
+
+var (
+	sayStepWarm  = say.Phrase{Key: "heater-to-charge.pass", English: "The current rose to {amps} with the coldest block at {found}."}
+	sayStepCold  = say.Phrase{Key: "heater-to-charge.fail", English: "The current rose to {amps} with the coldest block at {found}: the cells are charged while frozen."}
+	sayStepUnk   = say.Phrase{Key: "heater-to-charge.cant-tell", English: "The current rose to {amps} with the coldest block at {found}, too close to freezing."}
+	sayStepFalls = say.Phrase{Key: "heater-to-charge.falling", English: "The current rose to {amps} and the temperature falls: nothing heats any more."}
+	sayStepBlind = say.Phrase{Key: "heater-to-charge.no-temperature", English: "The current rose to {amps}, and nobody wrote the temperature down."}
+	sayStepNone  = say.Phrase{Key: "heater-to-charge.no-step", English: "No step from the heater's current to the charge is in the list yet."}
+	sayStepStop  = say.Phrase{Key: "heater-to-charge.stop", English: "Stop the charge: current is flowing while the block is cold."}
+	sayStepOff   = say.Phrase{Key: "heater-to-charge.off", English: "Charger off until the blocks are proved warm enough to charge."}
+	sayStepOn    = say.Phrase{Key: "heater-to-charge.go-on", English: "Stay, and go on writing current and temperature down, every minute at the step."}
+)
+
+func evalHeaterToCharge(f *Facts, part string) []finding.Finding {
+	heater, _, gap := f.heaterAmps()
+	if gap != nil {
+		return one(*gap)
+	}
+	trace, of := currentTrace(f.samples())
+	if len(trace) == 0 {
+		return one(noSamples())
+	}
+	at, found := thermal.HandsOver(trace, heater)
+	limit := strictlyAbove("temperature", base[unit.Celsius]{freezing, finding.Practice, cite.OurRule.Line()})
+	if !found {
+		return one(finding.CannotTell(sayStepNone.With(), sayStepOn.With()).Against(limit))
+	}
+	s := of[at]
+	said := []any{"amps", rounded(s.amps.Value, "A")}
+	if !s.hasTemp {
+		return one(finding.CannotTell(sayStepBlind.With(said...), sayStepOff.With()).Against(limit))
+	}
+	v := finding.Measured(s.temp, "C", limit)
+	said = append(said, "found", v.Text)
+	x := finding.Judge(measure.Above(s.temp.Interval(), freezing), finding.Words{
+		Pass: sayStepWarm.With(said...), Fail: sayStepCold.With(said...), CantTell: sayStepUnk.With(said...),
+		Mend: sayStepStop.With(), Settle: sayStepOff.With(),
+	})
+	if x.Verdict() != finding.Fail && falling(of[at:]) {
+		x = finding.Fails(sayStepFalls.With(said...), sayStepStop.With())
+	}
+	return one(x.Value(v).Against(limit))
+}
+
+// falling reports whether the last temperature of some samples is below the
+// first.
+func falling(list []sampled) bool {
+	first := true
+	var from, to float64
+	for _, s := range list {
+		if !s.hasTemp {
+			continue
+		}
+		if first {
+			from, first = float64(s.temp.Value), false
+		}
+		to = float64(s.temp.Value)
+	}
+	return to < from
+}

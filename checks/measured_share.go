@@ -1,0 +1,146 @@
+package checks
+
+import (
+	"lugmark/core/bank"
+	"lugmark/core/cite"
+	"lugmark/core/finding"
+	"lugmark/core/measure"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// How the current really divides, clamped under load.
+//
+//	each branch ≤ what its blocks give;  max/min ≤ 1.25
+//	|ΣI − I_bank| ≤ 5 % of I_bank
+var measuredShare = &Check{
+	ID: "measured-share", Stage: Prove,
+	Title:   say.Phrase{Key: "measured-share.title", English: "Measured share"},
+	Asks:    say.Phrase{Key: "measured-share.asks", English: "Does the current divide evenly enough under load?"},
+	Sources: []cite.Source{cite.OurRule},
+	Fields:  []Field{shareAmps.Field, shareTotal.Field, clampZeroed.Field, designCurrent.Field, sheetDischarge.Field},
+	Parts:   shareParts,
+	Eval:    evalMeasuredShare,
+}
+
+var (
+	saySideNone  = say.Phrase{Key: "measured-share.none", English: "Nothing stands side by side, so nothing divides."}
+	saySideGood  = say.Phrase{Key: "measured-share.pass", English: "The most loaded branch carries {found} times what the least loaded one does; the limit is {limit}."}
+	saySideBad   = say.Phrase{Key: "measured-share.fail", English: "{part} carries {found} times what {other} does; above {most} a joint is bad or the take-off is wrong."}
+	saySideUnk   = say.Phrase{Key: "measured-share.cant-tell", English: "{part} carries {found} times what {other} does; the limit is {limit}."}
+	saySideOver  = say.Phrase{Key: "measured-share.over", English: "{part} carries {amps}; it may give {bears}."}
+	saySideSum   = say.Phrase{Key: "measured-share.sum", English: "The branches together carry {sum} and the bank {total}: more than 5 % apart."}
+	saySideLight = say.Phrase{Key: "measured-share.light", English: "{total} is less than 40 % of the {design} that the bank must carry."}
+	saySideZero  = say.Phrase{Key: "measured-share.not-zeroed", English: "The clamp was not zeroed."}
+	saySideNext  = say.Phrase{Key: "measured-share.next", English: "Check the joints of the branch that carries least: {other}."}
+	saySideAgain = say.Phrase{Key: "measured-share.again", English: "Zero the clamp and read all branches again in one minute, with at least 40 % of the largest steady current."}
+)
+
+const (
+	// Our choice, all of them.
+	evenRatio, unevenRatio unit.Ratio  = 1.25, 1.5
+	sumBand                unit.Ampere = 0.05
+	shareEnough            unit.Ampere = 0.4
+)
+
+// shareParts: the bank or each group with more than one branch.
+func shareParts(f *Facts) ([]string, say.Line) {
+	if f.Layout().Parallel < 2 {
+		return nil, saySideNone.With()
+	}
+	return f.networkParts(), say.Line{}
+}
+
+// branchesOf lists what stands side by side in a part.
+func (f *Facts) branchesOf(part string) (out []string) {
+	if f.Layout().Join == bank.JoinGroups {
+		return f.BlocksOf(part)
+	}
+	for _, s := range f.Layout().Strings() {
+		if len(s.Blocks) == 1 {
+			out = append(out, s.Blocks[0])
+			continue
+		}
+		out = append(out, s.ID)
+	}
+	return out
+}
+
+// branchAmps reads the current of every branch, with the most and the least
+// loaded of them.
+func (f *Facts) branchAmps(part string) (all map[string]measure.Reading[unit.Ampere], most, least string, gap *finding.Finding) {
+	all = map[string]measure.Reading[unit.Ampere]{}
+	for _, b := range f.branchesOf(part) {
+		a, ok := shareAmps.Read(f, b)
+		if !ok {
+			x := missing(shareAmps.Field, b)
+			return nil, "", "", &x
+		}
+		all[b] = size(a)
+		if most == "" || all[b].Value > all[most].Value {
+			most = b
+		}
+		if least == "" || all[b].Value < all[least].Value {
+			least = b
+		}
+	}
+	return all, most, least, nil
+}
+
+func evalMeasuredShare(f *Facts, part string) []finding.Finding {
+	all, most, least, gap := f.branchAmps(part)
+	if gap != nil {
+		return one(*gap)
+	}
+	total, has := shareTotal.Read(f, "bank")
+	zeroed, known := clampZeroed.Of(f, "bank")
+	if x := firstMissing(need{has, shareTotal.Field, "bank"}, need{known, clampZeroed.Field, "bank"}); x != nil {
+		return one(*x)
+	}
+	total = size(total)
+	design, gap := f.designAmps()
+	if gap != nil {
+		return one(*gap)
+	}
+	limit, even, notes := upper(f, "measured-share", "ratio", base[unit.Ratio]{evenRatio, finding.Practice, cite.OurRule.Line()})
+	sum, u := unit.Ampere(0), unit.Ampere(0)
+	for _, b := range f.branchesOf(part) {
+		sum, u = sum+all[b].Value, u+all[b].U
+	}
+	said := []any{"part", bank.Name(most), "other", bank.Name(least), "limit", exact(even, "ratio"), "most", exact(unevenRatio, "ratio"),
+		"sum", rounded(sum, "A"), "total", rounded(total.Value, "A"), "design", exact(design, "A")}
+	next := saySideNext.With(said...)
+	bears := lowest(f, sheetDischarge, most)
+	if bears.Any() && measure.AtMost(all[most].Interval(), bears.Value) == measure.Outside {
+		b := bears.Base(f)
+		over := finding.AtMost("current", b.Value, b.Kind, b.Source)
+		v := finding.Measured(all[most], "A", over)
+		return one(finding.Fails(saySideOver.With(append(said, "amps", v.Text, "bears", exact(b.Value, "A"))...), next).Value(v).Against(over).About(most))
+	}
+	if all[least].Value <= 0 {
+		return one(finding.CannotTell(saySideZero.With(), saySideAgain.With()).About(least))
+	}
+	r := ratioOf(all[most], all[least])
+	found := finding.Measured(r, "ratio", limit)
+	said = append(said, "found", found.Text)
+	apart := measure.Reading[unit.Ampere]{Value: max(sum-total.Value, total.Value-sum), U: u + total.U}
+	x := finding.Passes(saySideGood.With(said...))
+	switch {
+	case zeroed != "yes":
+		x = finding.CannotTell(saySideZero.With(), saySideAgain.With())
+	case measure.AtMost(apart.Interval(), total.Value*sumBand) == measure.Outside:
+		x = finding.CannotTell(saySideSum.With(said...), saySideAgain.With())
+	case measure.AtMost(r.Interval(), unevenRatio) == measure.Outside:
+		x = finding.Fails(saySideBad.With(said...), next)
+	case measure.AtLeast(total.Interval(), design*shareEnough) != measure.Inside:
+		x = finding.CannotTell(saySideLight.With(said...), saySideAgain.With())
+	case measure.AtMost(r.Interval(), even) != measure.Inside:
+		x = finding.CannotTell(saySideUnk.With(said...), next)
+	case !bears.All():
+		return one(bears.Missing())
+	case measure.AtMost(all[most].Interval(), bears.Value) != measure.Inside:
+		v := finding.Measured(all[most], "A", finding.Limit{})
+		x = finding.CannotTell(saySideOver.With(append(said, "amps", v.Text, "bears", exact(bears.Value, "A"))...), next)
+	}
+	return one(x.Value(found).Against(limit).About(most, least).Noting(notes...))
+}

@@ -1,0 +1,30 @@
+package checks
+
+import (
+	"testing"
+
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+)
+
+func TestSiteConditions(t *testing.T) {
+	const low = "site/ambient-max = 35 C\nsite/altitude = 200 m\nsite/fuel-space = no\n"
+	// 100 A at 4·12 V and 90 %: 4320 W are asked.
+	const need = "bank/design-current = 100 A\ninverter1/power = 4800 W\nsite/fuel-space = no\n"
+	walk(t, bank.New(4, 1, bank.JoinStrings, bank.OneEnd), siteConditions, "", []row{
+		{"nothing entered", "", "bank", finding.ToDo, "missing"},
+		{"mild and low", low, "bank", finding.Pass, "hand: nothing to take off"},
+		{"no altitude", "site/ambient-max = 35 C\nsite/fuel-space = no", "bank", finding.ToDo, "missing"},
+		{"petrol, nothing stated", "site/ambient-max = 35 C\nsite/altitude = 0 m\nsite/fuel-space = yes", "bank", finding.CantTell, "the rule"},
+		{"petrol, protected", "site/ambient-max = 35 C\nsite/altitude = 0 m\nsite/fuel-space = yes\nsite/spark-proof = yes", "bank", finding.Pass, "the rule"},
+		{"at the maker's air", low + "b1/sheet = sheet1\nsheet1/air-max = 35 C", "bank", finding.Pass, "boundary"},
+		{"above the maker's air", low + "b1/sheet = sheet1\nsheet1/air-max = 34 C", "bank", finding.Fail, "boundary"},
+		{"inverter at 50 °C", need + "site/ambient-max = 50 C\nsite/altitude = 1000 m", "bank", finding.Pass, "boundary: 4800·0.90 = 4320"},
+		{"inverter at 51 °C", need + "site/ambient-max = 51 C\nsite/altitude = 1000 m", "bank", finding.Fail, "boundary: 4800·0.89 = 4272"},
+		{"inverter at 2000 m", need + "site/ambient-max = 40 C\nsite/altitude = 2000 m", "bank", finding.Pass, "boundary: 4800·0.90"},
+		{"inverter at 2100 m", need + "site/ambient-max = 40 C\nsite/altitude = 2100 m", "bank", finding.Fail, "boundary: 4800·0.89"},
+		{"fuse at 3000 m", "site/ambient-max = 35 C\nsite/fuel-space = no\nsite/altitude = 3000 m\nbank/design-current = 22.8 A\nfuse.main/rating = 30 A", "bank", finding.Pass, "a distributor's note: 30 A are 28.5 A; 1.25·22.8 = 28.5"},
+		{"fuse at 3000 m, more", "site/ambient-max = 35 C\nsite/fuel-space = no\nsite/altitude = 3000 m\nbank/design-current = 23 A\nfuse.main/rating = 30 A", "bank", finding.Fail, "hand: 28.75 > 28.5"},
+		{"fuse too small anywhere", low + "bank/design-current = 30 A\nfuse.main/rating = 30 A", "bank", finding.Pass, "hand: said by the check of its size"},
+	})
+}
