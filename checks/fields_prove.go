@@ -45,7 +45,7 @@ var (
 	stepAmps      = quantity[unit.Ampere]("resistance-step", Prove, "Current step with which the resistances were read", "", bank.KindBank).physics(0, 5000)
 	stepMethod    = choice("resistance-method", Prove, "How the resistances were read", "", options("resistance-method", "step", "A current step of ten seconds", "1khz", "A tester at 1 kHz"), bank.KindBank)
 	sheetRMethod  = choice("resistance-how", Before, "How the maker measures it", "", options("resistance-how", "step", "With direct current", "1khz", "At 1 kHz", "unknown", "Not stated"), bank.KindSheet).setup()
-	shareAmps     = quantity[unit.Ampere]("share-current", Prove, "Current of this branch under load", "Clamp each in the same minute.", bank.KindString, bank.KindBlock).physics(-2000, 2000)
+	shareAmps     = quantity[unit.Ampere]("share-current", Prove, "Current of this branch under load", "Clamp each in the same minute.", bank.KindString, bank.KindBlock).physics(-2000, 2000).round(2, "")
 	shareTotal    = quantity[unit.Ampere]("share-total", Prove, "Current of the bank in the same minute", "", bank.KindBank).physics(-5000, 5000)
 	clampZeroed   = choice("clamp-zeroed", Prove, "The clamp was zeroed before", "Closed, away from any lead.", yesNo, bank.KindBank)
 	counterFitted = choice("counter-fitted", Prove, "A counter with a shunt is fitted", "", yesNo, bank.KindShunt).setup()

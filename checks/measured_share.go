@@ -52,18 +52,11 @@ func shareParts(f *Facts) ([]string, say.Line) {
 }
 
 // branchesOf lists what stands side by side in a part.
-func (f *Facts) branchesOf(part string) (out []string) {
+func (f *Facts) branchesOf(part string) []string {
 	if f.Layout().Join == bank.JoinGroups {
 		return f.BlocksOf(part)
 	}
-	for _, s := range f.Layout().Strings() {
-		if len(s.Blocks) == 1 {
-			out = append(out, s.Blocks[0])
-			continue
-		}
-		out = append(out, s.ID)
-	}
-	return out
+	return branches(f.Layout())
 }
 
 // branchAmps reads the current of every branch, with the most and the least

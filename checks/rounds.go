@@ -14,6 +14,8 @@ func RoundParts(l bank.Layout, field Field) []string {
 		return climb(l)
 	case field.ID == totalVoltage.ID:
 		return append(unitsInParallel(l), "bank")
+	case field.ID == shareAmps.ID:
+		return branches(l)
 	case field.Has(bank.KindBlock):
 		return l.Blocks()
 	case field.Has(bank.KindPost):
@@ -51,6 +53,37 @@ func climb(l bank.Layout) []string {
 	return out
 }
 
+// branches lists what stands side by side, each with a current of its own:
+// strings, or blocks.
+func branches(l bank.Layout) (out []string) {
+	if l.Parallel < 2 {
+		return nil
+	}
+	if l.Join == bank.JoinGroups {
+		return l.Blocks()
+	}
+	for _, s := range l.Strings() {
+		if len(s.Blocks) == 1 {
+			out = append(out, s.Blocks[0])
+			continue
+		}
+		out = append(out, s.ID)
+	}
+	return out
+}
+
+// Fuses lists the fuses of a layout: the main one, and one in every string
+// where strings stand in parallel.
+func Fuses(l bank.Layout) []string {
+	out := []string{"fuse.main"}
+	if l.Parallel > 1 && l.Join == bank.JoinStrings {
+		for _, s := range l.Strings() {
+			out = append(out, "fuse."+s.ID[1:])
+		}
+	}
+	return out
+}
+
 // unitsInParallel lists the strings that stand in parallel and have more than
 // one block: each has a total of its own.
 func unitsInParallel(l bank.Layout) []string {
@@ -65,11 +98,6 @@ func unitsInParallel(l bank.Layout) []string {
 
 // SetupParts lists the parts whose sheets are entered before work begins.
 func SetupParts(l bank.Layout) []string {
-	parts := []string{"sheet1", "bank", "m1", "m2", "m3", "m4", "w1", "charger1", "inverter1", "cable1", "lead.p", "lead.n", "fuse.main"}
-	if l.Parallel > 1 && l.Join == bank.JoinStrings {
-		for _, s := range l.Strings() {
-			parts = append(parts, "fuse."+s.ID[1:])
-		}
-	}
-	return append(parts, "site", "p1", "p2")
+	parts := []string{"sheet1", "bank", "m1", "m2", "m3", "m4", "w1", "charger1", "inverter1", "cable1", "lead.p", "lead.n"}
+	return append(append(parts, Fuses(l)...), "site", "p1", "p2")
 }

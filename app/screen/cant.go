@@ -50,7 +50,7 @@ func (r *root) keepSkip(ctx app.Context, how string) {
 	}
 	v := job.Value{Kind: job.KindSkip, Skip: how, Why: why}
 	if how == job.SkipLater {
-		v.Until = now().Add(7 * 24 * time.Hour).Format(time.DateOnly)
+		v.Until = now().Add(putOffFor).Format(time.DateOnly)
 	}
 	undo := r.undoOf(part, f.ID)
 	r.keep([]change{{part: part, field: f.ID, value: v, personal: r.text["why-text"]}}, r.draftKey(), func(ctx app.Context, kept bool) {

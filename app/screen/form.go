@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"slices"
 	"strings"
 	"time"
 
@@ -15,85 +14,19 @@ import (
 	"lugmark/core/unit"
 )
 
-// allLinks is the form that enters one cable and one length for every link.
-const allLinks = "links"
-
-// formParts lists the parts whose entries belong to a stage.
-func (r *root) formParts(s checks.Stage) []string {
-	l := r.job.facts.Layout()
-	var candidates []string
-	switch s {
-	case checks.Before:
-		candidates = checks.SetupParts(l)
-		for _, prefix := range []string{"sheet", "m", "w", "charger", "inverter", "cable"} {
-			for _, p := range r.job.partsOf(prefix) {
-				if !slices.Contains(candidates, p) {
-					candidates = append(candidates, p)
-				}
-			}
-		}
-		candidates = append(candidates, allLinks)
-	case checks.Match, checks.Receive:
-		candidates = append([]string{"bank"}, l.Blocks()...)
-	case checks.Wire:
-		candidates = []string{"bank"}
-	case checks.SwitchOn:
-		candidates = []string{"inverter1", "charger1"}
-	case checks.FirstCharge:
-		candidates = append([]string{"bank", "charger1"}, l.Blocks()...)
-	case checks.Prove:
-		candidates = []string{"capacity1", "bank", allLinks}
-	}
-	return slices.DeleteFunc(candidates, func(p string) bool { return len(r.formFields(p, s)) == 0 })
-}
-
-// formFields lists what a form of a part asks in a stage: everything that is
-// not measured along the bank.
-func (r *root) formFields(part string, s checks.Stage) []checks.Field {
-	kind := bank.KindLink
-	if part != allLinks {
-		kind, _ = bank.PartKind(part)
-	}
-	var out []checks.Field
-	for _, f := range checks.FieldsOfKind(kind) {
-		numbers := f.Kind == checks.Number && f.Round
-		if f.Stage == s && !numbers && f.Kind != checks.Drawing && f.ID != "closed" && f.ID != "last-gap" && f.ID != "hazards-read" {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-func (r *root) formTitle(part string) string {
-	if part == allLinks {
-		return r.t("form.links", "All links alike")
-	}
-	return r.name(part)
-}
-
 // enterForm fills the inputs with what is known.
-func (r *root) enterForm(part, stage string) {
-	for _, f := range r.formFields(part, checks.Stage(stage)) {
-		r.text[f.ID] = r.job.inputText(r.formSource(part), f)
+func (r *root) enterForm(f form) {
+	for _, field := range r.formFields(f) {
+		r.text[field.ID] = r.job.inputText(r.formSource(f.part), field)
 	}
 	if _, asks := r.text["measures"]; asks && r.text["measures"] == "" {
-		r.text["measures"] = usualMeter[part]
+		r.text["measures"] = usualMeter[f.part]
 	}
 }
 
 // usualMeter is what the meters of a job usually measure: an offer on the
 // form, not an entry.
 var usualMeter = map[string]string{"m1": "V", "m2": "A", "m3": "C", "m4": "V", "w1": "N.m"}
-
-// formSource is the part whose entries a form shows: the first link for all.
-func (r *root) formSource(part string) string {
-	if part == allLinks {
-		if links := r.job.facts.Layout().Links(); len(links) > 0 {
-			return links[0].ID
-		}
-	}
-	return part
-}
 
 // inputText is an entry as its input shows it.
 func (j *opened) inputText(part string, f checks.Field) string {
@@ -124,27 +57,33 @@ func (j *opened) inputText(part string, f checks.Field) string {
 }
 
 // viewForm asks for several entries of one part at once.
-func (r *root) viewForm(part, stage string) page {
-	s := checks.Stage(stage)
-	fields := r.formFields(part, s)
+func (r *root) viewForm(f form) page {
+	fields := r.formFields(f)
 	var main []app.UI
 	if len(r.slips) > 0 {
 		order := make([]string, len(fields))
-		for i, f := range fields {
-			order[i] = f.ID
+		for i, field := range fields {
+			order[i] = field.ID
 		}
 		main = append(main, r.putRight(order...))
 	}
-	for _, f := range fields {
-		k := key(part, f.ID)
-		if _, st := r.job.state.Lookup(r.job.visit, part, f.ID, f.Setup); st == job.Conflict {
+	for _, field := range fields {
+		k := key(f.part, field.ID)
+		if _, st := r.job.state.Lookup(r.job.visit, f.part, field.ID, field.Setup); st == job.Conflict {
 			main = append(main, r.conflict(k))
 			continue
 		}
-		main = append(main, r.formField(f, func(ctx app.Context, way string) { r.keepForm(ctx, part, s, fields, way) }))
+		main = append(main, r.formField(field, func(ctx app.Context, way string) { r.keepForm(ctx, f, fields, way) }))
+		if e, st := r.job.state.Lookup(r.job.visit, r.formSource(f.part), field.ID, field.Setup); st == job.One && e.Value.Kind == job.KindSkip {
+			main = append(main, app.P().Class("note").Text(r.skipText(e.Value)))
+		}
 	}
-	return page{title: r.formTitle(part), sub: r.say(s.Title().With()), back: r.to("stage", stage), main: main,
-		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, part, s, fields, r.to("stage", stage)) })}}
+	if asked := r.askedHere(f); len(asked) > 0 {
+		main = append(main, r.putOff(f, asked))
+	}
+	stage := r.to("stage", string(f.stage))
+	return page{title: r.formTitle(f), sub: r.say(f.stage.Title().With()), back: stage, main: main,
+		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, f, fields, stage) })}}
 }
 
 func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way string)) app.UI {
@@ -173,7 +112,8 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 
 // keepForm keeps every entry that was changed, as one act; a slip keeps
 // nothing and touches nothing. Way is where it goes on from there.
-func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []checks.Field, way string) {
+func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way string) {
+	part := of.part
 	r.slips = map[string]say.Line{}
 	parts := []string{part}
 	if part == allLinks {
@@ -211,7 +151,7 @@ func (r *root) keepForm(ctx app.Context, part string, s checks.Stage, fields []c
 		ctx.Navigate(way)
 		return
 	}
-	title := r.formTitle(part)
+	title := r.partTitle(part)
 	r.keep(changes, "", func(ctx app.Context, kept bool) {
 		if !kept {
 			return

@@ -29,6 +29,7 @@ type opened struct {
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
+	uses     *uses         // made when first asked for; see asks
 	held     []checks.Hold // made when first asked for; see holds
 	paper    *sheet        // made when first asked for; see sheet
 	latest   time.Time     // the latest time that the record claims
@@ -128,7 +129,7 @@ func (j *opened) judgeAt(moment time.Time) {
 	}
 	j.facts = checks.NewFacts(j.state, j.visit, moment)
 	j.findings = checks.Run(j.facts)
-	j.held, j.paper = nil, nil
+	j.uses, j.held, j.paper = nil, nil, nil
 }
 
 // holds lists the hold points as the last judging has them.

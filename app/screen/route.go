@@ -6,11 +6,12 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// route is an address, taken apart: /j/JOB/SCREEN/A/B.
+// route is an address, taken apart: /j/JOB/SCREEN/A/B/C.
 type route struct {
 	screen string // "jobs", "new", "menu", or a screen of a job
 	job    string
 	a, b   string // what the screen is about: a field and a part, a gate and a link
+	c      string // the topic of a form
 }
 
 func (r *root) route() route {
@@ -27,7 +28,7 @@ func (r *root) route() route {
 		if s == "" {
 			s = "bank"
 		}
-		return route{screen: s, job: get(1), a: get(3), b: get(4)}
+		return route{screen: s, job: get(1), a: get(3), b: get(4), c: get(5)}
 	case "new", "menu":
 		return route{screen: get(0)}
 	}
@@ -50,7 +51,7 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 	case "read":
 		r.enterReading(ctx, at.a, at.b)
 	case "enter":
-		r.enterForm(at.a, at.b)
+		r.enterForm(formAt(at.a, at.b, at.c))
 	}
 	r.home.Defer(r.settle)
 }
@@ -115,7 +116,7 @@ func (r *root) view() page {
 	case "read":
 		return r.viewReading()
 	case "enter":
-		return r.viewForm(at.a, at.b)
+		return r.viewForm(formAt(at.a, at.b, at.c))
 	case "part":
 		return r.viewPart(at.a)
 	case "why":

@@ -38,8 +38,8 @@ func (r *root) addresses() []string {
 	at := []string{"/", "/new", "/menu", r.to(), r.to("steps"), r.to("open"), r.to("charge"), r.to("handover"), r.to("layout"), r.to("part", "bank")}
 	for _, s := range checks.Stages {
 		at = append(at, r.to("stage", string(s)))
-		for _, p := range r.formParts(s) {
-			at = append(at, r.to("enter", p, string(s)))
+		for _, f := range r.forms(s) {
+			at = append(at, r.way(f))
 		}
 	}
 	for _, h := range r.job.holds() {
@@ -92,7 +92,7 @@ func TestEveryScreenOfEverySampleDraws(t *testing.T) {
 			} else if w.screen == "layout" {
 				r.startLayout()
 			} else if w.screen == "enter" {
-				r.enterForm(w.a, w.b)
+				r.enterForm(formAt(w.a, w.b, w.c))
 			}
 			html := app.HTMLString(r.frame(r.view()))
 			if gap := unfilled.FindString(html); gap != "" {

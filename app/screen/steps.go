@@ -177,24 +177,6 @@ func (r *root) roundRows(s checks.Stage) []app.UI {
 	return rows
 }
 
-// formRows lists the parts whose entries belong to a stage.
-func (r *root) formRows(s checks.Stage) []app.UI {
-	var rows []app.UI
-	for _, p := range r.formParts(s) {
-		fields := r.formFields(p, s)
-		entered := 0
-		for _, f := range fields {
-			if r.job.has(finding.Key{Part: p, Field: f.ID}) {
-				entered++
-			}
-		}
-		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("enter", p, string(s))).Body(
-			mark(roundState(entered, len(fields))), app.Span().Body(app.B().Text(r.formTitle(p))),
-			app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", strconv.Itoa(entered), "all", strconv.Itoa(len(fields)))))))
-	}
-	return rows
-}
-
 // cautions are the sentences of a stage that can hurt, confirmed once with a
 // name.
 func (r *root) cautions(s checks.Stage) app.UI {

@@ -101,7 +101,9 @@ func (r *root) wayTo(k finding.Key) string {
 	case f.Round && f.Kind == checks.Number:
 		return r.to("read", f.ID, k.Part)
 	}
-	return r.to("enter", k.Part, string(f.Stage))
+	to := form{part: k.Part, stage: f.Stage}
+	to.topic = checks.TopicOf(to.kind(), f)
+	return r.way(to)
 }
 
 // nextFinding is the first thing to do, in the order on site.

@@ -1,0 +1,216 @@
+package screen
+
+import (
+	"slices"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+)
+
+// form is what is entered about a part in a stage at one go: all of it, or one
+// topic of it where it is long.
+type form struct {
+	part  string
+	stage checks.Stage
+	topic string
+}
+
+// allLinks is the form that enters one cable and one length for every link.
+const allLinks = "links"
+
+// kind is the kind of part that a form is about.
+func (f form) kind() bank.Kind {
+	if f.part == allLinks {
+		return bank.KindLink
+	}
+	kind, _ := bank.PartKind(f.part)
+	return kind
+}
+
+// way is the address of a form.
+func (r *root) way(f form) string {
+	if f.topic == "" {
+		return r.to("enter", f.part, string(f.stage))
+	}
+	return r.to("enter", f.part, string(f.stage), f.topic)
+}
+
+// formAt is the form that an address names; without a topic the first one.
+func formAt(part, stage, topic string) form {
+	f := form{part, checks.Stage(stage), topic}
+	if topics := checks.TopicsOf(f.kind(), f.stage); topic == "" && len(topics) > 0 {
+		f.topic = topics[0].ID
+	}
+	return f
+}
+
+// forms lists the forms of a stage.
+func (r *root) forms(s checks.Stage) (out []form) {
+	for _, part := range r.formParts(s) {
+		f := form{part: part, stage: s}
+		topics := checks.TopicsOf(f.kind(), s)
+		if len(topics) == 0 {
+			topics = []checks.Topic{{}}
+		}
+		for _, t := range topics {
+			f.topic = t.ID
+			if len(r.formFields(f)) > 0 {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+// formParts lists the parts about which something may be entered in a stage.
+func (r *root) formParts(s checks.Stage) []string {
+	l := r.job.facts.Layout()
+	more := func(parts []string, prefixes ...string) []string {
+		for _, prefix := range prefixes {
+			for _, p := range r.job.partsOf(prefix) {
+				if !slices.Contains(parts, p) {
+					parts = append(parts, p)
+				}
+			}
+		}
+		return parts
+	}
+	switch s {
+	case checks.Before:
+		return append(more(checks.SetupParts(l), "sheet", "m", "w", "charger", "inverter", "cable"), "switch", allLinks)
+	case checks.Receive:
+		return append([]string{"bank"}, l.Blocks()...)
+	case checks.Match:
+		return append(append([]string{"bank"}, l.Blocks()...), "rest1")
+	case checks.Wire:
+		return append(checks.Fuses(l), "bank", "lead.p", "lead.n")
+	case checks.SwitchOn:
+		return append(more([]string{"inverter1", "charger1"}, "inverter", "charger"), "switch", "bank")
+	case checks.FirstCharge:
+		return append(more([]string{"bank", "charger1"}, "charger"), l.Blocks()...)
+	case checks.Prove:
+		return []string{"capacity1", "bank", "shunt", allLinks}
+	case checks.HandOver:
+		return []string{"bank"}
+	}
+	return nil
+}
+
+// formFields lists what a form asks: everything that is not measured along the
+// bank, and that a check of this job has a use for.
+func (r *root) formFields(f form) []checks.Field {
+	var out []checks.Field
+	for _, field := range checks.FieldsOfKind(f.kind()) {
+		numbers := field.Kind == checks.Number && field.Round
+		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read"
+		if field.Stage == f.stage && !numbers && !elsewhere && checks.TopicOf(f.kind(), field) == f.topic && r.job.asks(r.formSource(f.part), field) {
+			out = append(out, field)
+		}
+	}
+	return out
+}
+
+// asks reports whether this job has a use for an entry: it stands in the
+// record, a finding rests on it, or it belongs to a check that is needed here.
+// What no check reads is asked always.
+func (j *opened) asks(part string, f checks.Field) bool {
+	k := finding.Key{Part: part, Field: f.ID}
+	if j.has(k) {
+		return true
+	}
+	if j.uses == nil {
+		j.uses = j.findUses()
+	}
+	kind, _ := bank.PartKind(part)
+	use, read := j.uses.of[f.ID]
+	return !read || j.uses.reads[k] || use.parts[part] || use.kinds && !use.named[kind]
+}
+
+// uses is what the findings of a job have a use for.
+type uses struct {
+	reads map[finding.Key]bool
+	of    map[string]use // by field; a field that no check reads is not in it
+}
+
+// use is who asks for a field: findings about these parts, and kinds of part
+// that findings are about at all.
+type use struct {
+	kinds bool
+	named map[bank.Kind]bool
+	parts map[string]bool
+}
+
+func (j *opened) findUses() *uses {
+	u := &uses{reads: map[finding.Key]bool{}, of: map[string]use{}}
+	needed := map[string][]string{} // check → parts that it judges here
+	for _, x := range j.findings {
+		for _, k := range x.Reads() {
+			u.reads[k] = true
+		}
+		if x.Verdict() != finding.NotNeeded {
+			needed[x.Check()] = append(needed[x.Check()], x.Part())
+		}
+	}
+	for _, c := range checks.All {
+		for _, f := range c.Fields {
+			w, ok := u.of[f.ID]
+			if !ok {
+				w = use{named: map[bank.Kind]bool{}, parts: map[string]bool{}}
+			}
+			for _, p := range needed[c.ID] {
+				kind, _ := bank.PartKind(p)
+				w.kinds, w.named[kind], w.parts[p] = true, true, true
+			}
+			u.of[f.ID] = w
+		}
+	}
+	return u
+}
+
+// formTitle names a form: "Block sheet 1: limits".
+func (r *root) formTitle(f form) string {
+	for _, t := range checks.TopicsOf(f.kind(), f.stage) {
+		if t.ID == f.topic {
+			return r.t("form.topic", "{part}: {topic}", "part", r.partTitle(f.part), "topic", r.say(t.Title.With()))
+		}
+	}
+	return r.partTitle(f.part)
+}
+
+func (r *root) partTitle(part string) string {
+	if part == allLinks {
+		return r.t("form.links", "All links alike")
+	}
+	return r.name(part)
+}
+
+// formSource is the part whose entries a form shows: the first link for all.
+func (r *root) formSource(part string) string {
+	if part == allLinks {
+		if links := r.job.facts.Layout().Links(); len(links) > 0 {
+			return links[0].ID
+		}
+	}
+	return part
+}
+
+// formRows lists the forms of a stage with how far each is.
+func (r *root) formRows(s checks.Stage) []app.UI {
+	var rows []app.UI
+	for _, f := range r.forms(s) {
+		fields := r.formFields(f)
+		entered := 0
+		for _, field := range fields {
+			if r.job.has(finding.Key{Part: r.formSource(f.part), Field: field.ID}) {
+				entered++
+			}
+		}
+		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.way(f)).Body(
+			mark(roundState(entered, len(fields))), app.Span().Body(app.B().Text(r.formTitle(f))),
+			app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields)))))))
+	}
+	return rows
+}
