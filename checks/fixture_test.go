@@ -25,6 +25,7 @@ var fixtureNow = time.Date(2026, 11, 25, 12, 0, 0, 0, time.FixedZone("", 3600))
 //	b1/rest-voltage = 13.282 V, m1, moving, at -20m
 //	bank/last-current = -14h
 //	b1.n~b2.p/closed = yes
+//	bank/heat-watched = yes, at -20m
 //	b2/arrival-voltage = skip cannot no-access
 //	b3/arrival-voltage = skip later wait 2026-11-26
 //
@@ -89,7 +90,11 @@ func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Val
 		}
 		return v, at
 	case Choice:
-		return job.Value{Kind: job.KindChoice, Choice: text}, at
+		code, ago, said := strings.Cut(text, ", at ")
+		if said {
+			at = fixtureTime(t, ago)
+		}
+		return job.Value{Kind: job.KindChoice, Choice: code}, at
 	case Time:
 		if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+") {
 			return job.Value{Kind: job.KindTime, Time: fixtureTime(t, text).Format(time.RFC3339)}, at

@@ -45,22 +45,26 @@ func (f *Facts) mainOffClause() Clause {
 // chargeHold: no charge before the temperature reading allows it.
 func (f *Facts) chargeHold() Hold {
 	cold := f.resting("cold-gate")
-	settings := f.resting("charger-settings")
-	settings.Title = saySettings.With()
+	return Hold{
+		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
+		Clauses: []Clause{cold, f.settingsClause(), f.resting("charge-rate")},
+		Barred:  f.barredBy(cold, false, sayBarCold.With()),
+	}
+}
+
+// settingsClause rests on every setting of the chargers but one: the absorption
+// voltage can only be measured while charging, so no gate waits for it.
+func (f *Facts) settingsClause() Clause {
+	c := f.resting("charger-settings")
+	c.Title = saySettings.With()
 	var asLeft []finding.Finding
-	for _, x := range settings.Findings {
-		// The absorption voltage can only be measured while charging, so the
-		// gate does not wait for it.
+	for _, x := range c.Findings {
 		if l, ok := x.Limit(); !ok || l.Name != absorptionMeasured {
 			asLeft = append(asLeft, x)
 		}
 	}
-	settings.Findings, settings.Open = asLeft, allSettled(asLeft)
-	return Hold{
-		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
-		Clauses: []Clause{cold, settings, f.resting("charge-rate")},
-		Barred:  f.barredBy(cold, false, sayBarCold.With()),
-	}
+	c.Findings, c.Open = asLeft, allSettled(asLeft)
+	return c
 }
 
 // absorptionMeasured is the limit of charger-settings that only a running

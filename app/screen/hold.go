@@ -35,6 +35,9 @@ func (r *root) viewHold(gate, part string) page {
 	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < 4) {
 		main = append(main, app.Div().Class("ruled").Body(app.Span(), app.Div().Body(app.P().Text(l))))
 	}
+	if !h.Expect.Empty() {
+		main = append(main, r.ruled("todo", app.P().Text(r.say(h.Expect))))
+	}
 	main = append(main, app.H3().Text(r.t("hold.released-when", "Released when all of these pass")))
 	var rows []app.UI
 	for _, c := range h.Clauses {
@@ -63,7 +66,7 @@ func (r *root) breach(h checks.Hold) app.UI {
 
 // cautionOf is the sentence that a hold point must print.
 func (r *root) cautionOf(gate string) string {
-	want := map[string]string{"parallel": "hazard.parallel", "series": "hazard.volts", "main": "hazard.precharge", "charge": "hazard.cold", "test": "hazard.test"}[gate]
+	want := map[string]string{"parallel": "hazard.parallel", "series": "hazard.volts", "main": "hazard.precharge", "heat": "hazard.heater", "charge": "hazard.cold", "test": "hazard.test"}[gate]
 	for _, s := range checks.Stages {
 		for _, p := range s.Hazards() {
 			if p.Key == want {
@@ -154,6 +157,8 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 		return r.button("btn", r.t("hold.fuse-in", "The fuse is in place"), func(ctx app.Context) { r.keepChoice(ctx, k.Part, "closed", "yes") })
 	case k.Field == "level-accepted":
 		return r.button("btn", r.t("hold.accept-level", "Accepted: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+	case k.Field == "heat-watched":
+		return r.button("btn", r.t("hold.stay", "{name} stays and writes the current down", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "heat-watched", "yes") })
 	case k.Field == "last-gap":
 		return r.lastGapEntry(k)
 	case f.Round:
@@ -239,13 +244,13 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 func (r *root) holdFoot(h checks.Hold) []app.UI {
 	var first app.UI
 	switch {
-	case h.Done && h.Gate == "charge":
+	case h.Done && !h.Closes():
 		first = app.P().Class("next").Text(r.t("hold.charged", "The first charge is over."))
 	case h.Done:
 		first = app.P().Class("next").Text(r.t("hold.done", "It is closed."))
 	case !h.Released():
 		return []app.UI{r.tabs("")}
-	case h.Gate == "charge":
+	case h.Gate == "heat" || h.Gate == "charge":
 		first = goLink("btn go", r.t("hold.to-charge", "Start the charge list"), r.to("charge"))
 	case h.Gate == "test":
 		first = goLink("btn go", r.t("hold.to-test", "Enter the test"), r.to("enter", "capacity1", string(checks.Prove)))
