@@ -84,4 +84,8 @@ var All = []*Check{
 	ownDraw,
 	idleAfterCutoff,
 	storageDays,
+	labelsCheck,
+	documentsCheck,
+	alarmBeforeCutoff,
+	ownerBriefedCheck,
 }

@@ -3,6 +3,7 @@ package checks
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -26,6 +27,7 @@ var fixtureNow = time.Date(2026, 11, 25, 12, 0, 0, 0, time.FixedZone("", 3600))
 //	bank/last-current = -14h
 //	b1.n~b2.p/closed = yes
 //	bank/heat-watched = yes, at -20m
+//	bank/labels = voltage, date
 //	b2/arrival-voltage = skip cannot no-access
 //	b3/arrival-voltage = skip later wait 2026-11-26
 //
@@ -95,6 +97,13 @@ func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Val
 			at = fixtureTime(t, ago)
 		}
 		return job.Value{Kind: job.KindChoice, Choice: code}, at
+	case Several:
+		v := job.Value{Kind: job.KindChoices}
+		if text != "none" {
+			v.Choices = strings.Split(text, ", ")
+			slices.Sort(v.Choices)
+		}
+		return v, at
 	case Time:
 		if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+") {
 			return job.Value{Kind: job.KindTime, Time: fixtureTime(t, text).Format(time.RFC3339)}, at

@@ -42,6 +42,8 @@ func (j *opened) inputText(part string, f checks.Field) string {
 		return e.Value.Number + " " + e.Value.Unit
 	case job.KindChoice:
 		return e.Value.Choice
+	case job.KindChoices:
+		return tickText(e.Value.Choices)
 	case job.KindText:
 		return e.Value.Text
 	case job.KindTime:
@@ -92,6 +94,8 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 		return r.refField(f, ref, keepThen)
 	}
 	switch {
+	case f.Kind == checks.Several:
+		return r.tickList(f)
 	case len(f.Options) > 0:
 		var options [][2]string
 		for _, o := range f.Options {
@@ -188,6 +192,8 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
 	case checks.Choice:
 		c.value = job.Value{Kind: job.KindChoice, Choice: text}
+	case checks.Several:
+		c.value = job.Value{Kind: job.KindChoices, Choices: ticked(text)}
 	case checks.Time:
 		if f.ID == "due" {
 			if _, err := time.Parse(time.DateOnly, text); err != nil {

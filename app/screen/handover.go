@@ -5,6 +5,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 )
 
 // viewHandover is the last screen: what is open, who signs, and the sheet as
@@ -14,8 +15,8 @@ func (r *root) viewHandover() page {
 	r.text["paper"] = r.prefs.Paper
 	main := []app.UI{app.Section().Class("noprint").Body(
 		app.P().Text(r.resultSentence(c)),
-		r.signBox("p1", "technician", r.t("hand.you", "Technician")),
-		r.signBox("p3", "owner", r.t("hand.owner", "Owner")),
+		r.signBox("p1", checks.RoleTechnician, r.t("hand.you", "Technician")),
+		r.signBox("p3", checks.RoleOwner, r.t("hand.owner", "Owner")),
 		r.sealBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
 		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
@@ -67,7 +68,7 @@ func (r *root) ownerPage(c counts) app.UI {
 			r.t("dont.undo", "Undo a cable while anything runs."),
 			r.t("dont.tools", "Lay tools or metal on top."),
 			r.t("dont.frozen", "Charge when it is frozen, or work around the cold lock."))),
-		r.alarmBox(), r.datesBox())
+		r.alarmBox(), r.briefed(), r.datesBox())
 	return r.ownerSheet(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
 }
 
@@ -147,6 +148,18 @@ func (r *root) orDash(s string) string {
 		return "\u2013"
 	}
 	return s
+}
+
+// briefed says what was gone through in person, and by whom; nothing while
+// nobody has.
+func (r *root) briefed() app.UI {
+	f, _ := checks.FieldOf("owner-briefed", "bank")
+	e, s := r.job.state.Lookup(r.job.visit, "bank", f.ID, f.Setup)
+	if s != job.One || len(e.Value.Choices) == 0 {
+		return app.Div()
+	}
+	return app.P().Text(r.t("hand.briefed", "{name} went through this with you on {day}: {topics}.", "name", r.orDash(r.job.text(e.By, "name")),
+		"day", e.Moment().Format("2 January 2006"), "topics", r.tickedWords(f, e.Value.Choices)))
 }
 
 // datesBox gives the next dates; the return visit is six months on, common

@@ -16,4 +16,9 @@ var hutToDo = map[string]string{
 	"bond":             "whether a pole is bonded is not entered",
 	"site-conditions":  "the altitude is not entered",
 	"arrived-whole":    "how the blocks look is not entered",
+	"labels":           "the labels are not entered",
+	"documents":        "what is left with the bank is not entered",
+	"owner-briefed":    "what was gone through is not entered",
+
+	"alarm-before-cutoff": "whether an alarm comes first is not entered",
 }
