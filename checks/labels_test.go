@@ -19,7 +19,7 @@ func TestLabels(t *testing.T) {
 		{"two people differ", "bank/labels = voltage\nbank/labels = none", "bank", finding.CantTell, "a conflict"},
 		{"one that a newer version asks for", "bank/labels = voltage, fault-current, isolator, date, emergency, newer", "bank", finding.Pass, "what is asked here is on"},
 	})
-	named(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current, Date.")
+	named(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current; Date.")
 }
 
 // named asks that a finding names what is missing, in its reason or, where it
