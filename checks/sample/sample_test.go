@@ -151,7 +151,7 @@ func TestSamplesAreSmall(t *testing.T) {
 	for _, s := range sample.List() {
 		total += len(s.Raw)
 	}
-	if total >= 12<<10 {
+	if total >= 20<<10 {
 		t.Errorf("%d bytes travel with the phone app", total)
 	}
 }
