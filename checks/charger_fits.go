@@ -18,7 +18,7 @@ import (
 //	[V_min, V_max of the charger] meets [Ns·14.0, Ns·V_max]   I · s_max ≤ I_block
 var chargerFits = &Check{
 	ID: "charger-fits", Stage: Before,
-	Title:   say.Phrase{Key: "charger-fits.title", English: "Charger for this bank"},
+	Title:   say.Phrase{Key: "charger-fits.title", English: "Fit for this bank"},
 	Asks:    say.Phrase{Key: "charger-fits.asks", English: "Can this charger be set to the bank's voltage, and does no block get too much current?"},
 	Sources: []cite.Source{cite.CommonPractice, cite.CircuitTheory},
 	Fields:  []Field{chargerLowest.Field, chargerHighest.Field, chargerRating.Field, setCurrent.Field, sheetVmax.Field, sheetChargeMax.Field},

@@ -80,6 +80,7 @@ var (
 	useVolts   = text("use-volts", Before, "Voltmeter of this job", "", bank.KindBank)
 	useMilli   = text("use-millivolts", Before, "Meter or range of this job for millivolts", "", bank.KindBank)
 	useAmperes = text("use-amperes", Before, "Ammeter or clamp of this job", "", bank.KindBank)
+	useSmall   = text("use-milliamperes", Before, "Meter or range of this job for milliamperes", "", bank.KindBank)
 	useCelsius = text("use-celsius", Before, "Thermometer of this job", "", bank.KindBank)
 	useTorque  = text("use-torque", Before, "Torque wrench of this job", "", bank.KindBank)
 )

@@ -15,7 +15,7 @@ import (
 //	dc-min ≤ V_cut   dc-max ≥ Ns·V_max  [V]
 var inverterFits = &Check{
 	ID: "inverter-fits", Stage: Before,
-	Title:   say.Phrase{Key: "inverter-fits.title", English: "Inverter for this bank"},
+	Title:   say.Phrase{Key: "inverter-fits.title", English: "Fit for this bank"},
 	Asks:    say.Phrase{Key: "inverter-fits.asks", English: "Does the inverter's DC window hold every voltage of this bank?"},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{inverterLowest.Field, inverterMost.Field, inverterCutoff.Field, sheetCutoff.Field, sheetVmax.Field},

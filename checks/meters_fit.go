@@ -22,7 +22,7 @@ var metersFit = &Check{
 	Title:   say.Phrase{Key: "meters-fit.title", English: "Meters for this job"},
 	Asks:    say.Phrase{Key: "meters-fit.asks", English: "Can the meters of this job judge what they are to read?"},
 	Sources: []cite.Source{cite.OurRule, cite.GUM},
-	Fields: []Field{useVolts.Field, useMilli.Field, useAmperes.Field, useCelsius.Field, meterPercent.Field, meterCounts.Field,
+	Fields: []Field{useVolts.Field, useMilli.Field, useAmperes.Field, useSmall.Field, useCelsius.Field, meterPercent.Field, meterCounts.Field,
 		meterStep.Field, meterRange.Field, ratedVoltage.Field, meterDue.Field},
 	Parts: onBank,
 	Eval:  evalMetersFit,
@@ -86,13 +86,13 @@ func evalMetersFit(f *Facts, _ string) []finding.Finding {
 	for _, role := range []struct {
 		use      TextField
 		quantity unit.Symbol
-	}{{useMilli, "V"}, {useAmperes, "A"}, {useCelsius, "C"}} {
+	}{{useMilli, "V"}, {useAmperes, "A"}, {useSmall, "A"}, {useCelsius, "C"}} {
 		id, ok := role.use.Of(f, "bank")
 		if !ok {
 			continue
 		}
 		m, known := t.sheet(id, role.quantity)
-		if known && role.quantity == "A" {
+		if known && role.use.ID == useAmperes.ID {
 			t.amperes(m)
 		}
 	}

@@ -30,7 +30,7 @@ var (
 	sayPlaceGood     = say.Phrase{Key: "site-conditions.pass", English: "At {air} and {height} the parts entered keep what is asked of them."}
 	sayPlaceFuel     = say.Phrase{Key: "site-conditions.fuel", English: "Petrol or gas can collect there, and nobody stated that every part is ignition-protected. One spark of a switch or fuse is enough."}
 	sayPlaceAir      = say.Phrase{Key: "site-conditions.air", English: "The air reaches {air}; the maker of {part} allows {limit}."}
-	sayPlaceInverter = say.Phrase{Key: "site-conditions.inverter", English: "At {air} and {height} {part} gives {found}; {limit} is asked of it."}
+	sayPlaceInverter = say.Phrase{Key: "site-conditions.inverter", English: "{part} gives {found} at {air} and {height}; {limit} is asked of it."}
 	sayPlaceFuse     = say.Phrase{Key: "site-conditions.fuse", English: "At {height} the main fuse carries {found}; {limit} is asked of it."}
 	sayPlaceMove     = say.Phrase{Key: "site-conditions.next", English: "Move the bank, lower the load, or use derated parts."}
 	sayPlaceSpark    = say.Phrase{Key: "site-conditions.spark", English: "Move the bank out of that space, or use parts marked ignition-protected throughout."}

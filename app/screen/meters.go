@@ -14,13 +14,15 @@ import (
 var useOf = map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}
 
 // useField is the entry that names the meter of this job for a reading: by the
-// quantity, and for millivolts by the range. "" when no meter is asked for.
+// quantity, and for millivolts and milliamperes by the range. "" when no meter is asked for.
 func useField(f checks.Field) string {
 	switch {
 	case f.Setup && !f.Round:
 		return ""
 	case f.Entry() == "mV":
 		return "use-millivolts"
+	case f.Entry() == "mA":
+		return "use-milliamperes"
 	}
 	return useOf[f.Unit]
 }
@@ -98,8 +100,8 @@ func (r *root) meterName(id string) string {
 }
 
 // usesMeter makes a meter whose sheet is entered the meter of this job for
-// what it measures, unless one is chosen already. A range below 1 V serves the
-// millivolt readings.
+// what it measures, unless one is chosen already. A range below 1 V or
+// 1 A serves the readings in millivolts or milliamperes.
 func (r *root) usesMeter(part string) []change {
 	kind, _ := bank.PartKind(part)
 	if kind != bank.KindMeter && kind != bank.KindWrench {
@@ -108,6 +110,9 @@ func (r *root) usesMeter(part string) []change {
 	use := useOf[unit.Symbol(r.text["measures"])]
 	if n, slip := unit.Parse(r.text["range"], "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
 		use = "use-millivolts"
+	}
+	if n, slip := unit.Parse(r.text["range"], "A", false); use == "use-amperes" && slip == nil && n.Value < 1 {
+		use = "use-milliamperes"
 	}
 	if kind == bank.KindWrench {
 		use = "use-torque"

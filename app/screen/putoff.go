@@ -7,6 +7,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/bank"
+	"lugmark/core/draw"
 	"lugmark/core/finding"
 	"lugmark/core/job"
 	"lugmark/core/say"
@@ -40,12 +41,13 @@ func (r *root) putOff(f form, asked []finding.Key) app.UI {
 		reasons = append(reasons, [2]string{o.Code, r.say(o.Label.With())})
 	}
 	waits := r.t("form.waits", "Waits here: {what}.", "what", r.waiting(asked))
-	body := []app.UI{app.Summary().Text(r.t("form.cant", "Cannot answer this?")), app.P().Class("note").Text(waits),
+	body := []app.UI{app.P().Class("note").Text(waits),
 		r.pick("why", r.t("cant.why", "Reason"), reasons), r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text")}
 	for _, o := range checks.Skips {
 		body = append(body, r.button("btn", r.say(o.Label.With()), func(ctx app.Context) { r.keepPutOff(ctx, f, asked, o.Code) }))
 	}
-	return app.Details().Class("fold").Body(body...)
+	return app.Details().Class("fold").Body(
+		app.Summary().Body(mark(draw.Later), app.Span().Text(r.t("form.cant", "Cannot answer this?"))), app.Div().Body(body...))
 }
 
 // waiting names the entries for which checks wait: "Reach, height".

@@ -32,14 +32,15 @@ var (
 	addWrench = say.Phrase{Key: "screen.add.wrench", English: "Add a torque wrench"}
 
 	references = map[string]reference{
-		"cable":          {"cable", "cable1", "", addCable},
-		"sheet":          {"sheet", "sheet1", "", addSheet},
-		"use-volts":      {"m", "", "V", addMeter},
-		"use-millivolts": {"m", "", "V", addMeter},
-		"use-amperes":    {"m", "", "A", addMeter},
-		"use-celsius":    {"m", "", "C", addMeter},
-		"use-torque":     {"w", "", "N.m", addWrench},
-		"target":         {},
+		"cable":            {"cable", "cable1", "", addCable},
+		"sheet":            {"sheet", "sheet1", "", addSheet},
+		"use-volts":        {"m", "", "V", addMeter},
+		"use-millivolts":   {"m", "", "V", addMeter},
+		"use-amperes":      {"m", "", "A", addMeter},
+		"use-milliamperes": {"m", "", "A", addMeter},
+		"use-celsius":      {"m", "", "C", addMeter},
+		"use-torque":       {"w", "", "N.m", addWrench},
+		"target":           {},
 	}
 )
 

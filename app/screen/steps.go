@@ -96,33 +96,72 @@ func (r *root) settingName(name string) string {
 	return r.t("limit."+name, name)
 }
 
-// foundGroups lists what a stage found: one line for a check with one finding,
-// a folded list for a check with many.
+// foundGroups lists what a stage found: what was answered first, then folded
+// what is still to do and what this job does not need.
 func (r *root) foundGroups(s checks.Stage) []app.UI {
-	var out []app.UI
+	var answered, waiting, unneeded []finding.Finding
 	for _, c := range checks.All {
-		var list []finding.Finding
-		var vs []finding.Verdict
 		for _, x := range r.job.ofStage(s) {
-			if x.Check() == c.ID && c.ID != "hazards-read" {
-				list, vs = append(list, x), append(vs, x.Verdict())
+			switch {
+			case x.Check() != c.ID || c.ID == "hazards-read":
+			case x.Verdict() == finding.ToDo:
+				waiting = append(waiting, x)
+			case x.Verdict() == finding.NotNeeded:
+				unneeded = append(unneeded, x)
+			default:
+				answered = append(answered, x)
 			}
 		}
-		var rows []app.UI
-		for _, x := range list {
-			rows = append(rows, r.findingRow(x))
-		}
-		switch worst, _ := finding.Worst(vs...); {
-		case len(list) == 0:
-		case len(list) <= 2:
-			out = append(out, app.Ul().Class("rows").Body(rows...))
-		default:
-			out = append(out, app.Details().Class("fold").Body(
-				app.Summary().Body(mark(stateOf(worst)), app.Span().Text(r.say(c.Title.With())), app.Span().Class("note").Text(itoa(len(list))), r.stateWordOnly(worst)),
-				app.Ul().Class("rows").Body(rows...)))
-		}
+	}
+	out := r.byCheck(answered)
+	if len(waiting) > 0 {
+		out = append(out, r.foldOf(r.t("stage.waiting", "Still to do"), waiting))
+	}
+	if len(unneeded) > 0 {
+		out = append(out, r.foldOf(r.t("stage.unneeded", "Not needed here"), unneeded))
 	}
 	return out
+}
+
+// byCheck lists findings that stand in the order of their checks: a line for
+// each, and a fold for a check with many.
+func (r *root) byCheck(all []finding.Finding) (out []app.UI) {
+	var lines []app.UI
+	flush := func() {
+		if len(lines) > 0 {
+			out, lines = append(out, app.Ul().Class("rows").Body(lines...)), nil
+		}
+	}
+	for len(all) > 0 {
+		n := 1
+		for n < len(all) && all[n].Check() == all[0].Check() {
+			n++
+		}
+		if n > 2 {
+			flush()
+			out = append(out, r.foldOf(r.titleOf(all[0].Check()), all[:n]))
+		} else {
+			for _, x := range all[:n] {
+				lines = append(lines, r.findingRow(x))
+			}
+		}
+		all = all[n:]
+	}
+	flush()
+	return out
+}
+
+// foldOf folds findings under their worst verdict.
+func (r *root) foldOf(title string, list []finding.Finding) app.UI {
+	var rows []app.UI
+	var vs []finding.Verdict
+	for _, x := range list {
+		rows, vs = append(rows, r.findingRow(x)), append(vs, x.Verdict())
+	}
+	worst, _ := finding.Worst(vs...)
+	return app.Details().Class("fold").Body(
+		app.Summary().Body(mark(stateOf(worst)), app.Span().Text(title), app.Span().Class("note").Text(itoa(len(list))), r.stateWordOnly(worst)),
+		app.Ul().Class("rows").Body(rows...))
 }
 
 // findingRow is one finding as a line that leads to why.

@@ -212,7 +212,7 @@ func (p *parser) meters(n *node) {
 
 // uses are the fields that name the meter of a job for a quantity.
 var uses = []struct{ quantity, field string }{
-	{"V", "use-volts"}, {"mV", "use-millivolts"}, {"A", "use-amperes"}, {"C", "use-celsius"}, {"N.m", "use-torque"},
+	{"V", "use-volts"}, {"mV", "use-millivolts"}, {"A", "use-amperes"}, {"mA", "use-milliamperes"}, {"C", "use-celsius"}, {"N.m", "use-torque"},
 }
 
 func (p *parser) use(n *node) {
@@ -258,8 +258,10 @@ func base(f checks.Field) unit.Symbol {
 // usualMeter gives the meter of a job for a reading: for millivolts their own
 // meter or range, where one is named.
 func usualMeter(meterOf map[string]string, f checks.Field) string {
-	if m, named := meterOf["mV"]; named && f.Entry() == "mV" {
-		return m
+	for _, small := range []string{"mV", "mA"} {
+		if m, named := meterOf[small]; named && string(f.Entry()) == small {
+			return m
+		}
 	}
 	return meterOf[string(base(f))]
 }

@@ -82,13 +82,11 @@ func TestJetty(t *testing.T) {
 	})
 }
 
-// What the hut leaves open, and why; everything else passes or is not needed.
-var hutOpen = hutUnread
-
+// The hut leaves nothing open: everything passes or is not needed.
 func TestHutIsReadyToHandOver(t *testing.T) {
 	f, found := judged(t, "hut")
 	for _, x := range found {
-		if !x.Settled() && hutOpen[x.Check()] == "" && !(x.Verdict() == finding.ToDo && hutToDo[x.Check()] != "") {
+		if !x.Settled() {
 			t.Errorf("%s %s: %v: %s -> %s", x.Check(), x.Part(), x.Verdict(), say.Voice{}.Say(x.Reason()), say.Voice{}.Say(x.Next()))
 		}
 	}
@@ -153,7 +151,7 @@ func TestSamplesAreSmall(t *testing.T) {
 	for _, s := range sample.List() {
 		total += len(s.Raw)
 	}
-	if total >= 12<<10 {
+	if total >= 20<<10 {
 		t.Errorf("%d bytes travel with the phone app", total)
 	}
 }
