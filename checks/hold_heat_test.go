@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -100,6 +101,21 @@ func TestHeatOpensOnEveryClauseOnly(t *testing.T) {
 		charge, _ := f.HoldFor("charge", "bank")
 		if charge.Passed() || charge.Barred.Empty() {
 			t.Errorf("%s: the charge of a cold block is open or can be overridden", r.name)
+		}
+	}
+}
+
+// An override must name a charger that is not set, beside what rests on it.
+func TestHeatNamesEveryClauseThatIsShut(t *testing.T) {
+	h := hold(t, fixture(t, oneBlock, swapped(t, "charger1/set-current", "")), "heat", "bank")
+	for _, must := range []string{"heater-supply@bank", "charger-settings@charger1", "heat-current@bank"} {
+		if !slices.Contains(h.Shut(), must) {
+			t.Errorf("%s is not named: %v", must, h.Shut())
+		}
+	}
+	for _, c := range h.Clauses {
+		if l, known := ClauseTitle(c.ID); !known || l.Empty() {
+			t.Errorf("%s has no title for whoever reads the override", c.ID)
 		}
 	}
 }
