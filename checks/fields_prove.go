@@ -94,7 +94,7 @@ var (
 		"settings", "Settings as left", "sheet", "This sheet", "dates", "Maintenance dates", "spare-fuse", "Spare fuse"), bank.KindBank)
 	alarmFirst   = choice("alarm-first", HandOver, "A sound or a light comes before the cut-off", "Tried, not read.", options("alarm-first", "yes", "Yes", "no", "No", "not-tried", "Not tried"), bank.KindBank)
 	ownerBriefed = several("owner-briefed", HandOver, "Gone through with the owner", "In person, at the bank.", options("owner-briefed",
-		"emergency", "How to switch off in an emergency, and in which order", "alarm", "What the alarm means", "cold", "Never charge below 0 °C",
+		"emergency", "How to switch off in an emergency and in which order", "alarm", "What the alarm means", "cold", "Never charge below 0 °C",
 		"depth", "How deep to discharge", "storage", "Storage", "call", "Whom to call", "return", "The return visit"), bank.KindBank)
 
 	// Return visit

@@ -19,7 +19,7 @@ func TestLabels(t *testing.T) {
 		{"two people differ", "bank/labels = voltage\nbank/labels = none", "bank", finding.CantTell, "a conflict"},
 		{"one that a newer version asks for", "bank/labels = voltage, fault-current, isolator, date, emergency, newer", "bank", finding.Pass, "what is asked here is on"},
 	})
-	named(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current; Date.")
+	named(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current, Date.")
 }
 
 // named asks that a finding names what is missing, in its reason or, where it
@@ -29,5 +29,16 @@ func named(t *testing.T, c *Check, lines, want string) {
 	x := judged(t, fixture(t, twoByTwo, lines), c, "bank")[0]
 	if reason, next := (say.Voice{}).Say(x.Reason()), (say.Voice{}).Say(x.Next()); !strings.Contains(reason+next, want) {
 		t.Errorf("%q and %q do not say %q", reason, next, want)
+	}
+}
+
+// Answers stand in lists with commas between them, so none has one of its own.
+func TestNoAnswerOfAListHasAComma(t *testing.T) {
+	for _, f := range Fields() {
+		for _, o := range f.Options {
+			if f.Kind == Several && strings.ContainsAny(o.Label.English, ",;") {
+				t.Errorf("%s: %q", f.ID, o.Label.English)
+			}
+		}
 	}
 }

@@ -21,7 +21,7 @@ func TestSignatures(t *testing.T) {
 		says  string
 		from  string
 	}{
-		{"nobody", nil, finding.ToDo, "sign: technician; owner", "missing"},
+		{"nobody", nil, finding.ToDo, "sign: technician, owner", "missing"},
 		{"one", []job.Item[job.Sign]{sign("technician", "d")}, finding.ToDo, "sign: owner", "both parties"},
 		{"the other", []job.Item[job.Sign]{sign("owner", "d")}, finding.ToDo, "sign: technician", "both parties"},
 		{"both", []job.Item[job.Sign]{sign("technician", "d"), sign("owner", "d")}, finding.Pass, "technician and the owner", "both parties"},

@@ -6,9 +6,9 @@ import (
 	"lugmark/core/say"
 )
 
-var sayListMore = say.Phrase{Key: "list.more", English: "{first}; {more}"}
+var sayListMore = say.Phrase{Key: "list.more", English: "{first}, {more}"}
 
-// unticked says which options of a list nobody ticked: "Isolator; Date". Empty
+// unticked says which options of a list nobody ticked: "Isolator, Date". Empty
 // when all were; answered is false when nobody has gone through the list. What
 // a newer version added to it and somebody ticked does no harm.
 func (s SeveralField) unticked(f *Facts, part string) (left say.Line, answered bool) {

@@ -72,7 +72,7 @@ func (r *root) tickedWords(f checks.Field, codes []string) string {
 			continue
 		}
 		if list != "" {
-			list += r.t("list.semicolon", "; ")
+			list += r.t("list.comma", ", ")
 		}
 		list += r.say(o.Label.With())
 	}

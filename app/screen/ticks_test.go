@@ -58,7 +58,7 @@ func TestTheHandOverListsAreAskedAndPrinted(t *testing.T) {
 		}
 	}
 	sheet := r.at(r.to("handover"))
-	for _, must := range []string{"Never charge below 0\u00a0°C; Whom to call", "went through this with you on 25 November 2026"} {
+	for _, must := range []string{"Never charge below 0\u00a0°C, Whom to call", "went through this with you on 25 November 2026"} {
 		if !strings.Contains(sheet, must) && !strings.Contains(sheet, strings.ReplaceAll(must, "\u00a0", " ")) {
 			t.Errorf("the sheet does not say %q", must)
 		}
@@ -66,7 +66,7 @@ func TestTheHandOverListsAreAskedAndPrinted(t *testing.T) {
 	if strings.Contains(briefedMast(t, "").at(r.to("handover")), "went through this") {
 		t.Error("the sheet says that somebody was briefed, and nobody was")
 	}
-	if !strings.Contains(sheet, "Ask the missing person to sign: technician; owner.") {
+	if !strings.Contains(sheet, "Ask the missing person to sign: technician, owner.") {
 		t.Error("the sheet does not say who has still to sign")
 	}
 }
