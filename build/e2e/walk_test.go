@@ -24,6 +24,7 @@ func TestWalkOfAWholeJob(t *testing.T) {
 	w.switchOn()
 	w.firstCharge()
 	w.prove()
+	w.handedOver()
 	w.handOver(t)
 	w.sayHowItWent(t)
 }
