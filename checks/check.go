@@ -51,6 +51,10 @@ type Check struct {
 	// nil never spares.
 	Spare func(f *Facts, part string) (why say.Line, spared bool)
 
+	// SettledBy is a later check whose Pass about the same part answers what
+	// this one could not tell.
+	SettledBy *Check
+
 	// Eval judges one part. It reads only through Facts and never fails.
 	Eval func(f *Facts, part string) []finding.Finding
 }
@@ -76,6 +80,7 @@ func one(x finding.Finding) []finding.Finding { return []finding.Finding{x} }
 var (
 	sayNeedFirst  = say.Phrase{Key: "check.need-first", English: "{reason} First: {need}."}
 	sayAfterFirst = say.Phrase{Key: "check.after-first", English: "First: {need}."}
+	saySettledBy  = say.Phrase{Key: "check.settled-by", English: "Answered by “{check}”."}
 	sayConflict   = say.Phrase{Key: "check.conflict", English: "Two people entered different values for “{field}” of {part}."}
 	sayChoose     = say.Phrase{Key: "check.choose", English: "Choose the value that is right."}
 	sayNewer      = say.Phrase{Key: "check.newer", English: "A newer version of the app entered “{field}” of {part}; this version cannot read it."}
@@ -93,7 +98,28 @@ func Run(f *Facts) []finding.Finding {
 			f.byCheck[c.ID] = append(f.byCheck[c.ID], x)
 		}
 	}
+	f.settleLate()
 	return f.findings
+}
+
+// settleLate turns a Can't tell into Not needed where a later check answered it.
+func (f *Facts) settleLate() {
+	for i, x := range f.findings {
+		if x.Verdict() != finding.CantTell {
+			continue
+		}
+		c := known(x.Check())
+		if c.SettledBy == nil || !f.allPass(c.SettledBy.ID, x.Part()) {
+			continue
+		}
+		y := finding.Unneeded(saySettledBy.With("check", c.SettledBy.Title)).Of(x.Check(), x.Part()).Reading(x.Reads())
+		f.findings[i] = y
+		for k, same := range f.byCheck[c.ID] {
+			if same.Part() == x.Part() && same.Verdict() == finding.CantTell {
+				f.byCheck[c.ID][k] = y
+			}
+		}
+	}
 }
 
 // run judges one check on all its parts.

@@ -35,6 +35,7 @@ type Clause struct {
 	Asks     *finding.Key      // the entry that would settle it
 	AsksNo   *finding.Key      // the yes-no entry that must be answered "no" first
 	Ways     []Clause
+	Fails    bool // a reading says that it is not so; else it is only not known
 }
 
 // Override is a named person's decision to go on. The verdicts stay.
@@ -110,7 +111,7 @@ func (h Hold) Shut() []string {
 
 // clauseTitles are the conditions that are no check, by their id.
 var clauseTitles = map[string]say.Phrase{
-	"last-gap": sayLastGap, "main-off": sayMainOff, "polarity": sayPolarity, "harmless": sayHarmless,
+	"last-gap": sayLastGap, "main-off": sayMainOff, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
 	"test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
 	"heat-sheet": sayHeatSheet, "heat-current": sayHeatCurrent, "heat-watched": sayHeatWatched,

@@ -19,13 +19,14 @@ import (
 // A match on the flat part of the curve does not prove equal charge.
 var voltageMatch = &Check{
 	ID: "voltage-match", Stage: Match,
-	Title:   say.Phrase{Key: "voltage-match.title", English: "Voltage match"},
-	Asks:    say.Phrase{Key: "voltage-match.asks", English: "Are the resting voltages near enough to join?"},
-	Sources: []cite.Source{cite.CommonPractice, cite.OpenOCV},
-	Fields:  []Field{restVoltage.Field, restClose.Field, totalVoltage.Field},
-	Needs:   []*Check{rested, sameTemp},
-	Parts:   matchParts,
-	Eval:    evalVoltageMatch,
+	Title:     say.Phrase{Key: "voltage-match.title", English: "Voltage match"},
+	Asks:      say.Phrase{Key: "voltage-match.asks", English: "Are the resting voltages near enough to join?"},
+	Sources:   []cite.Source{cite.CommonPractice, cite.OpenOCV},
+	Fields:    []Field{restVoltage.Field, restClose.Field, totalVoltage.Field},
+	Needs:     []*Check{rested, sameTemp},
+	Parts:     matchParts,
+	SettledBy: gapVoltageCheck,
+	Eval:      evalVoltageMatch,
 }
 
 var (
