@@ -150,6 +150,7 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		r.focus = "slips"
 		return
 	}
+	entries := len(changes) / len(parts)
 	changes = append(changes, r.usesMeter(part)...)
 	if len(changes) == 0 {
 		ctx.Navigate(way)
@@ -160,7 +161,11 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		if !kept {
 			return
 		}
-		r.notice = notice{says: say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}.With("part", title, "n", itoa(len(changes)))}
+		says := say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}
+		if entries == 1 {
+			says = say.Phrase{Key: "screen.form.kept-one", English: "{part}: {n} entry kept."}
+		}
+		r.notice = notice{says: says.With("part", title, "n", itoa(entries))}
 		ctx.Navigate(way)
 	})
 }
@@ -188,7 +193,7 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 		if outside(f, n.Value) {
 			return slip(sayRangeSlip.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry())))
 		}
-		m, _ := r.meterFor(f)
+		m, _ := r.meterTyped(f, n.Unit)
 		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
 	case checks.Choice:
 		c.value = job.Value{Kind: job.KindChoice, Choice: text}

@@ -22,7 +22,10 @@ func (r *root) viewHold(gate, part string) page {
 	}
 	var main []app.UI
 	title := r.say(h.Keep)
-	if h.Done || h.Released() {
+	switch {
+	case h.Breached():
+		title = r.openIt(h)
+	case h.Done, h.Released():
 		title = r.say(h.Title)
 	}
 	main = append(main, app.H2().Class("hold-title").Text(title))
@@ -56,6 +59,11 @@ func (r *root) viewHold(gate, part string) page {
 	return page{title: r.t("hold", "Hold point"), sub: r.job.text("site", "name"), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
 }
 
+// openIt is the order where something is closed that should be open.
+func (r *root) openIt(h checks.Hold) string {
+	return r.t("hold.open-it", "Open it: {part}", "part", lowerFirst(r.name(h.Part)))
+}
+
 // breach says that something is closed which should be open, and takes in that
 // it was opened.
 func (r *root) breach(h checks.Hold) app.UI {
@@ -83,6 +91,8 @@ func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
 	state, word := draw.ToDo, r.word(finding.ToDo)
 	if c.Open {
 		state, word = draw.Pass, r.word(finding.Pass)
+	} else if c.Fails {
+		state, word = draw.Fail, r.word(finding.Fail)
 	} else if worst, ok := worstVerdict(c.Findings); ok && worst != finding.Pass {
 		state, word = stateOf(worst), r.word(worst)
 	}
@@ -153,10 +163,12 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 	switch {
 	case k.Field == "closed" && k.Part == "switch":
 		return r.button("btn", r.t("hold.main-is-open", "The main is open now"), func(ctx app.Context) { r.keepChoice(ctx, "switch", "closed", "no") })
+	case k.Field == "closed" && r.gateOf(k.Part) != "":
+		return goLink("btn", r.t("hold.that-link", "See that link"), r.to("hold", r.gateOf(k.Part), k.Part))
 	case k.Field == "closed":
 		return r.button("btn", r.t("hold.fuse-in", "The fuse is in place"), func(ctx app.Context) { r.keepChoice(ctx, k.Part, "closed", "yes") })
 	case k.Field == "level-accepted":
-		return r.button("btn", r.t("hold.accept-level", "Accepted: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+		return r.button("btn", r.t("hold.accept-level", "Accept it as {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
 	case k.Field == "heat-watched":
 		return r.button("btn", r.t("hold.stay", "{name} stays and writes the current down", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "heat-watched", "yes") })
 	case k.Field == "last-gap":
@@ -167,11 +179,19 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 	return goLink("btn", r.t("why.enter", "Enter it"), r.wayTo(k))
 }
 
+// gateOf is the hold point of a link; "" for what is no link of the drawing.
+func (r *root) gateOf(part string) string {
+	if link, ok := r.job.facts.Layout().Link(part); ok {
+		return string(link.Kind)
+	}
+	return ""
+}
+
 // lastGapEntry takes the volts across the gap where they are needed: on the
 // hold point itself, as the last thing before the link closes.
 func (r *root) lastGapEntry(k finding.Key) app.UI {
 	return app.Div().Class("pair").Body(
-		r.input("last-gap", r.t("hold.gap-volts", "Volts across the gap"), "", "text"),
+		r.input("last-gap", r.t("hold.gap-volts", "Volts across the gap, V"), r.t("hold.gap-milli", "On the millivolt range type mV after the figure."), "text"),
 		r.button("btn", r.t("form.keep", "Keep"), func(ctx app.Context) {
 			f, _ := checks.FieldOf(k.Field, k.Part)
 			c, slip := r.entryOf(f, r.text["last-gap"])

@@ -75,7 +75,7 @@ func TestSlipsInForms(t *testing.T) {
 	w.Go(w.address() + "/enter/b1/receive")
 	w.Type("Serial number", "IV-2601")
 	w.Tap("Keep")
-	w.Sees("Block 1: 1 entries kept.")
+	w.Sees("Block 1: 1 entry kept.")
 	before := w.recorded()
 	w.visit(w.path() + "/enter/b2/receive")
 	w.Type("Serial number", "IV-2601")
@@ -163,7 +163,7 @@ func TestClockSetBack(t *testing.T) {
 	w.Go(w.address() + "/enter/bank/match")
 	w.FillTime("Last time any current flowed", w.Now().Add(-2*time.Hour), true)
 	w.On("Keep")
-	w.Sees("Bank: 1 entries kept.")
+	w.Sees("Bank: 1 entry kept.")
 	back := &Walker{Browser: shared, ahead: -24 * time.Hour}
 	back.open(t, shared)
 	back.Go(w.address())

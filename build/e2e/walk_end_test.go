@@ -44,7 +44,7 @@ func (w *Walker) prove() {
 	for _, link := range w.links() {
 		w.Remember(link, "Current while the drops are read", "50.0 A")
 	}
-	w.keepForm("All links alike", 4)
+	w.keepForm("All links alike", 1)
 	joints := w.joints()
 	w.round("Prove", "Drop across the joint, with current", "mV", joints,
 		[]string{"2.00", "2.02", "2.01", "1.99", "2.03", "2.00", "1.98", "2.01"})
