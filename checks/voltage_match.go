@@ -31,7 +31,7 @@ var voltageMatch = &Check{
 
 var (
 	sayMatch       = say.Phrase{Key: "voltage-match.pass", English: "The readings differ by {spread}; the limit is {limit}."}
-	sayNoMatch     = say.Phrase{Key: "voltage-match.fail", English: "{a} and {b} differ by {spread}; the limit is {limit}. Joined, the higher would push current into the lower."}
+	sayNoMatch     = say.Phrase{Key: "voltage-match.fail", English: "{a} and {b} differ by {spread}; the limit is {limit}. In series they would not fill and empty together; side by side the higher would push current into the lower."}
 	sayMatchUnk    = say.Phrase{Key: "voltage-match.cant-tell", English: "{a} and {b} differ by {typed}; the limit is {limit}. With this meter the true difference may be {low} to {high}."}
 	sayMatchRest   = say.Phrase{Key: "voltage-match.not-rested", English: "{a} and {b} differ by {spread}, but the blocks have not rested, and rest could bring them together."}
 	sayMatchEarly  = say.Phrase{Key: "voltage-match.early", English: "The voltages were read before the blocks had rested {rest}. A voltage that still creeps proves nothing."}

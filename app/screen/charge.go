@@ -58,6 +58,12 @@ func (r *root) beforeCharge() []app.UI {
 		goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", heat.Gate, heat.Part)))}
 }
 
+// heating reports whether the heat hold point lets heater current flow.
+func (r *root) heating() bool {
+	h, ok := r.job.facts.HoldFor("heat", "bank")
+	return ok && h.Released()
+}
+
 func (r *root) sampleRows() []app.UI {
 	seen := map[string]bool{}
 	var rows []app.UI
@@ -123,5 +129,8 @@ func (r *root) keepSample(ctx app.Context) {
 		}
 		r.focus = sampleFields[0]
 		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
+		if h, ok := r.job.facts.HoldFor("charge", "bank"); ok && !h.Released() && len(r.beforeCharge()) > 0 && !r.heating() {
+			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-held", English: "Sample kept. Nothing has released this charge: switch the charger off, and see its hold point."}.With(), grave: true}
+		}
 	})
 }

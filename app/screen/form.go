@@ -8,6 +8,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/bank"
+	"lugmark/core/conductor"
 	"lugmark/core/figure"
 	"lugmark/core/job"
 	"lugmark/core/say"
@@ -218,6 +219,11 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 	case checks.Personal:
 		c.personal = text
 	default:
+		if f.ID == "size" {
+			if _, bad := conductor.Parse(text, r.text["standard"]); bad != nil {
+				return slip(bad.Line)
+			}
+		}
 		if f.ID == "step" || f.ID == "range" {
 			if bad := r.meterText(f, text); !bad.Empty() {
 				return slip(bad)

@@ -116,7 +116,17 @@ func (r *root) openRows(most int) []app.UI {
 			app.Td().Body(app.Text(r.say(x.Reason())), r.forTechnician(x))))
 	}
 	if undone > 0 {
-		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "{n} checks were not done. They are listed in the annex.", "n", itoa(undone)))))
+		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "Checks not done: {n}. They are listed in the annex.", "n", itoa(undone)))))
+	}
+	for _, h := range r.job.holds() {
+		if h.Taken == nil {
+			continue
+		}
+		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+		rows = append(rows, app.Tr().Body(
+			app.Td().Body(app.Text(r.say(h.Title)), app.Br(), app.B().Text(r.t("hold.overridden", "Overridden"))),
+			app.Td().Body(app.Text(r.t("hand.taken-on", "{name} went on although not everything passed: {reason}", "name", r.job.text(h.Taken.Who, "name"), "reason", reason)),
+				app.Div().Text(r.takenOver(h)))))
 	}
 	return rows
 }

@@ -35,7 +35,7 @@ func (r *root) viewHold(gate, part string) page {
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
 	}
-	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < 4) {
+	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < highSeries) {
 		main = append(main, app.Div().Class("ruled").Body(app.Span(), app.Div().Body(app.P().Text(l))))
 	}
 	if !h.Expect.Empty() {
@@ -226,6 +226,20 @@ func (r *root) takenNote(h checks.Hold) app.UI {
 		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(title)))
 	}
 	return r.ruled("unk", app.P().Body(app.B().Text(r.t("hold.taken", "Overridden by {name}", "name", name))), app.P().Text(reason), app.Ul().Body(over...))
+}
+
+// takenOver names what somebody took on, in one line.
+func (r *root) takenOver(h checks.Hold) string {
+	var said []string
+	for _, o := range h.Taken.Over {
+		id, part, _ := strings.Cut(o, "@")
+		title := id
+		if l, ok := checks.ClauseTitle(id); ok {
+			title = r.say(l)
+		}
+		said = append(said, r.t("hold.over-one", "{part}: {what}", "part", r.name(part), "what", lowerFirst(title)))
+	}
+	return r.t("hold.over-all", "Not passed: {list}.", "list", strings.Join(said, "; "))
 }
 
 // overrideBox lets a named person go on, unless nobody may.

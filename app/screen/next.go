@@ -74,11 +74,15 @@ func (r *root) entryName(k finding.Key) string {
 	return r.t("next.entry", "{field}, {part}", "field", label, "part", lowerFirst(r.name(k.Part)))
 }
 
-// holdBefore gives the hold point of a series link that must be closed before
-// a reading makes sense: the total or a step of a string across an open link.
+// holdBefore gives the hold point of a link that must be closed before a
+// reading makes sense: the total or a step of a string across an open link, or
+// the total of a bank that is not whole.
 func (j *opened) holdBefore(k finding.Key) (checks.Hold, bool) {
 	if k.Field != "total-voltage" && k.Field != "step-voltage" {
 		return checks.Hold{}, false
+	}
+	if k.Part == "bank" { // a bank has a total once it is whole
+		return j.linkLeftOff()
 	}
 	in := map[string]bool{}
 	for _, b := range j.facts.BlocksOf(k.Part) {

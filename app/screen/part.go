@@ -130,10 +130,10 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 		} else if h.Done || h.Released() {
 			says, state = h.Title, "pass"
 		}
-		word := r.t("hold.shut", "Shut")
+		word := r.t("hold.shut", "Held")
 		switch {
 		case h.Breached():
-			word = r.t("hold.closed-shut", "Closed, though shut")
+			word = r.t("hold.closed-shut", "Closed too early")
 		case h.Done && h.Closes():
 			word = r.t("hold.closed", "Closed")
 		case h.Done:
