@@ -112,8 +112,8 @@ func TestChecksAreWhole(t *testing.T) {
 		if !kebab.MatchString(c.ID) || ids[c.ID] {
 			t.Errorf("%q is no id, or not its own", c.ID)
 		}
-		if c.Title.English == "" || c.Asks.English == "" || !strings.HasSuffix(c.Asks.English, "?") || len(c.Sources) == 0 || len(c.Fields) == 0 || c.Parts == nil || c.Eval == nil {
-			t.Errorf("%s lacks its title, question, sources, fields, parts or rule", c.ID)
+		if c.Title.English == "" || c.Asks.English == "" || c.Formula == "" || !strings.HasSuffix(c.Asks.English, "?") || len(c.Sources) == 0 || len(c.Fields) == 0 || c.Parts == nil || c.Eval == nil {
+			t.Errorf("%s lacks its title, question, formula, sources, fields, parts or rule", c.ID)
 		}
 		if len(strings.Fields(c.Title.English)) > 6 {
 			t.Errorf("%s: %q is a sentence, not a title", c.ID, c.Title.English)

@@ -156,6 +156,7 @@ func judged(t testing.TB, f *Facts, c *Check, part string) []finding.Finding {
 // without a reason or a next action, and every place of a sentence is filled.
 func sound(t testing.TB, found []finding.Finding) {
 	t.Helper()
+	heard(found)
 	for _, x := range found {
 		name := x.Check() + "@" + x.Part()
 		reason, next := say.Voice{}.Say(x.Reason()), say.Voice{}.Say(x.Next())

@@ -151,6 +151,8 @@ func TestChargeTrend(t *testing.T) {
 		{"a gap", listed(6, quiet, quiet), "bank", finding.CantTell, "boundary: six minutes"},
 		{"hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "48.1 C"}), "bank", finding.Fail, "hand: 48.1 − 3 > 45"},
 		{"perhaps hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "43.0 C"}), "bank", finding.CantTell, "hand: 40 … 46"},
+		{"hotter than its maker wants", "sheet1/charge-temp-max = 40 C\n" + listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "43.1 C"}), "bank", finding.Fail, "hand: 43.1 − 3 > 40"},
+		{"its maker bears more heat", "sheet1/charge-temp-max = 55 C\n" + listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "52.0 C"}), "bank", finding.Pass, "boundary: 52 + 3 ≤ 55"},
 		{"too high", listed(5, quiet, [3]string{"20.0 A", "14.75 V, m1", "20.0 C"}), "bank", finding.Fail, "hand: 14.75 − 0.04 > 14.6"},
 		{"two restarts", listed(5, quiet, off, quiet, off, quiet), "bank", finding.Pass, "boundary: two"},
 		{"three restarts", listed(5, quiet, off, quiet, off, quiet, off, quiet), "bank", finding.Fail, "boundary: three"},

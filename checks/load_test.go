@@ -24,6 +24,7 @@ func TestLoadHold(t *testing.T) {
 		{"one sags", run + underLoadOf("12.80", "12.50", "12.82", "12.85"), "bank", finding.Fail, "hand: 0.35 > 0.10"},
 		{"one below its cut-off", run + underLoadOf("9.90", "9.90", "9.90", "9.90"), "bank", finding.Fail, "hand: 9.9 + 0.04 < 10"},
 		{"one at its cut-off", run + underLoadOf("10.00", "10.00", "10.00", "10.00"), "bank", finding.CantTell, "boundary: 10.0 ± 0.03"},
+		{"one below its maker's cut-off", "sheet1/discharge-cut-off = 11 V\n" + run + underLoadOf("10.90", "10.90", "10.90", "10.90"), "bank", finding.Fail, "hand: 10.9 + 0.04 < 11"},
 		{"known to be worse inside", "b1/resistance = 4.0 mOhm\nb2/resistance = 4.0 mOhm\nb3/resistance = 4.0 mOhm\nb4/resistance = 4.0 mOhm\n" + run + underLoadOf("12.80", "12.80", "12.82", "12.90"), "bank", finding.Pass, "hand: 0.4 · 100 · 4 mΩ = 0.16 V"},
 		{"tripped", common + "bank/load-tripped = yes", "bank", finding.Fail, "hand"},
 		{"too light", common + "bank/load-current = 70.0 A, m2\nbank/load-tripped = no\nbank/load-time = 10 min\n" + underLoadOf("12.80", "12.80", "12.82", "12.85"), "bank", finding.CantTell, "hand: 70 < 80"},

@@ -30,6 +30,7 @@ func TestPrecharge(t *testing.T) {
 		{"the rush alone is too much", "switch/precharge-left = 1.50 V, m1", "switch", finding.Fail, "hand: 1.4825/0.008 = 185 A > 100 A"},
 		{"the rush, near its limit", "switch/precharge-left = 0.80 V, m1", "switch", finding.CantTell, "hand: 0.786 … 0.814 V, 98 … 102 A about 100 A"},
 		{"the maker's trip is higher", "sheet1/short-trip = 400 A\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Pass, "hand: 1.5175/0.008 = 190 A ≤ 400 A"},
+		{"above the maker's trip", "sheet1/short-trip = 150 A\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Fail, "hand: 1.4825/0.008 = 185 A > 150 A"},
 		{"near 2 V", "sheet1/short-trip = 400 A\nswitch/precharge-left = 2.00 V, m1", "switch", finding.CantTell, "boundary: 2.00 ± 0.02"},
 		{"leads limit the rush", "lead.p/lug-to-lug = 4 mOhm\nlead.n/lug-to-lug = 4 mOhm\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Pass, "hand: 1.5175/0.016 = 95 A"},
 		{"probes the other way round", "switch/precharge-left = -2.10 V, m1", "switch", finding.Fail, "hand: the size counts"},
