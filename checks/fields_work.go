@@ -21,7 +21,7 @@ var (
 	gapVoltage   = quantity[unit.Volt]("gap-voltage", Match, "Gap to the first block", "All links open, minus posts joined by a thin 1 A fused lead; probe from this plus to the plus of the first block of the string or group. The first block of a later group: to the first block of the bank.", bank.KindBlock).physics(-30, 30).in("mV").round(0, "gap")
 	stringGap    = quantity[unit.Volt]("string-gap", Match, "Gap to the first string", "No link between the strings, minus ends joined by a thin 1 A fused lead; probe from this plus end to the first string's. Never above 60 V.", bank.KindString).physics(-300, 300).in("mV").round(0, "gap")
 	gapOver      = choice("gap-over-range", Match, "The meter shows over-range on its millivolts", "Instead of a reading.", yesNo, bank.KindBlock, bank.KindString)
-	blockR       = quantity[unit.Ohm]("resistance", Match, "Internal resistance, 10 s step", "Optional; makes the predictions narrower.", bank.KindBlock).physics(1e-4, 0.5).in("mOhm")
+	blockR       = quantity[unit.Ohm]("resistance", Prove, "Internal resistance, 10 s step", "Fall of the voltage over a step of ten seconds, divided by the step. Read early, it makes the predictions narrower.", bank.KindBlock).physics(1e-4, 0.5).in("mOhm").round(0, "")
 	joinLeadR    = quantity[unit.Ohm]("join-lead", Match, "Resistance of the joining lead", "With its fuse.", bank.KindBank).physics(1e-5, 10).in("mOhm")
 	joinFuse     = quantity[unit.Ampere]("join-fuse", Match, "Fuse in the joining lead", "", bank.KindBank).physics(0.1, 1000)
 	linksClear   = choice("links-clear", Match, "Only drawn links are on, no cross tie, both polarities read", "", yesNo, bank.KindBank)
