@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugmark/core/finding"
 	"lugmark/core/say"
 )
 
@@ -135,6 +136,18 @@ func TestChecksAreWhole(t *testing.T) {
 			}
 		}
 		ids[c.ID], before[c] = true, true
+	}
+}
+
+func TestARowSaysWhereItComesFrom(t *testing.T) {
+	for from, is := range map[string]bool{"": true, "hand": true, "boundary": true, "the rule": true, "boundary:": true,
+		"hand: 0.05 + 0.008 ≤ 0.10": false, "common practice, no source": false, "NEC 240.6(A)": false} {
+		if got := vague(row{want: finding.Fail, from: from}); got != is {
+			t.Errorf("%q: vague is %v", from, got)
+		}
+	}
+	if vague(row{want: finding.ToDo, from: "missing"}) || !vague(row{want: finding.ToDo}) {
+		t.Error("where nothing was judged one word is enough, and none is not")
 	}
 }
 
