@@ -12,6 +12,8 @@ var alarmBeforeCutoff = &Check{
 	ID: "alarm-before-cutoff", Stage: HandOver,
 	Title:   say.Phrase{Key: "alarm-before-cutoff.title", English: "Alarm before cut-off"},
 	Asks:    say.Phrase{Key: "alarm-before-cutoff.asks", English: "Does a sound or a light warn before the protection opens?"},
+	Formula: "sound or light before the cut-off = yes",
+	Limits:  []LimitOf{{"alarm", finding.Standard}},
 	Sources: []cite.Source{cite.ABYCE13},
 	Fields:  []Field{alarmFirst.Field},
 	Parts:   onBank,

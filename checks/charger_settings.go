@@ -12,19 +12,15 @@ import (
 	"lugmark/core/unit"
 )
 
-// Every setting of a charger, as it was left, by itself:
-//
-//	Ns·14.0 V ≤ absorption,  absorption·(1 + δ) ≤ Ns·V_max
-//	float ≤ Ns·13.8 V or off;  equalise, temperature compensation, recover off
-//	current of all chargers · s_max ≤ what one block takes
-//
-// Ns is that of what is charged. What the charger really holds can only be
+// Every setting of a charger, as it was left, by itself. Ns is that of what is charged. What the charger really holds can only be
 // read during the first charge; that is a finding of its own, and no gate
 // before the charge waits for it.
 var chargerSettings = &Check{
 	ID: "charger-settings", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "charger-settings.title", English: "Charger settings"},
 	Asks:    say.Phrase{Key: "charger-settings.asks", English: "Is every setting of the charger one that these blocks bear?"},
+	Formula: "Ns·14.0 V ≤ absorption, absorption·(1 + 0.005) ≤ Ns·V_max [V]; float ≤ Ns·13.8 V or off; equalise, temp-comp, recover = off; ΣI_set·s_max ≤ I_charge of a block [A]",
+	Limits:  []LimitOf{{"absorption", finding.Maker}, {"absorption", finding.Practice}, {"absorption-measured", finding.Maker}, {"absorption-measured", finding.Practice}, {"current", finding.Maker}, {"equalise", finding.Practice}, {"float", finding.Practice}, {"recover", finding.Practice}, {"temp-comp", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields: []Field{setAbsorption.Field, setFloat.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
 		setCurrent.Field, heldAbsorb.Field, foundAbsorb.Field, chargeTarget.Field},
@@ -112,7 +108,9 @@ func evalChargerSettings(f *Facts, charger string) []finding.Finding {
 	}
 	return []finding.Finding{
 		f.byItself(func() finding.Finding { return absorption(f.settingAbsorption) }),
-		f.byItself(func() finding.Finding { return f.settingFloat(charger, lowestFloat*unit.Volt(series), mostFloat*unit.Volt(series)) }),
+		f.byItself(func() finding.Finding {
+			return f.settingFloat(charger, lowestFloat*unit.Volt(series), mostFloat*unit.Volt(series))
+		}),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setEqualise) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setTempComp) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setRecover) }),

@@ -27,6 +27,16 @@ type Check struct {
 	Asks  say.Phrase // the question it answers, one sentence
 	Stage Stage
 
+	// Formula is what is computed and what it is held against, in symbols, with
+	// the unit in [brackets]. It is not translated. U is a voltage, u the
+	// expanded uncertainty of what stands before it.
+	Formula string
+
+	// Limits are what its findings are judged against, the strongest kind of
+	// each first, for the list of rules. A check that only informs has none.
+	// What a firm may tighten is not said here: see [HouseLimits].
+	Limits []LimitOf
+
 	// Sources are the documents behind the defaults, for the list of rules.
 	Sources []cite.Source
 

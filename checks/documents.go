@@ -11,6 +11,8 @@ var documentsCheck = &Check{
 	ID: "documents", Stage: HandOver,
 	Title:   say.Phrase{Key: "documents.title", English: "Papers left"},
 	Asks:    say.Phrase{Key: "documents.asks", English: "Do the papers and the spare fuse stay with the bank?"},
+	Formula: "papers left = all of the list",
+	Limits:  []LimitOf{{"documents", finding.House}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{papersLeft.Field},
 	Parts:   onBank,

@@ -15,5 +15,5 @@ func TestDocuments(t *testing.T) {
 		{"none", "bank/documents = none", "bank", finding.Fail, "boundary: looked at, and none stays"},
 		{"put off", "bank/documents = skip later wait", "bank", finding.Later, "put off is not done"},
 	})
-	named(t, documentsCheck, "bank/documents = drawing, manuals, sheet, dates", "Not left with the bank: Settings as left, Spare fuse.")
+	namedIn(t, documentsCheck, "bank/documents = drawing, manuals, sheet, dates", "Not left with the bank: Settings as left, Spare fuse.")
 }

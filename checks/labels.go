@@ -12,6 +12,8 @@ var labelsCheck = &Check{
 	ID: "labels", Stage: HandOver,
 	Title:   say.Phrase{Key: "labels.title", English: "Labels"},
 	Asks:    say.Phrase{Key: "labels.asks", English: "Does the bank say on itself what it is and how to switch it off?"},
+	Formula: "labels on = voltage, fault current, isolator, date, emergency",
+	Limits:  []LimitOf{{"labels", finding.Standard}},
 	Sources: []cite.Source{cite.IEC62446, cite.NEC706},
 	Fields:  []Field{labelsOn.Field},
 	Parts:   onBank,

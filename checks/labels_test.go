@@ -19,12 +19,12 @@ func TestLabels(t *testing.T) {
 		{"two people differ", "bank/labels = voltage\nbank/labels = none", "bank", finding.CantTell, "a conflict"},
 		{"one that a newer version asks for", "bank/labels = voltage, fault-current, isolator, date, emergency, newer", "bank", finding.Pass, "what is asked here is on"},
 	})
-	named(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current, Date.")
+	namedIn(t, labelsCheck, "bank/labels = voltage, isolator, emergency", "missing: Fault current, Date.")
 }
 
 // named asks that a finding names what is missing, in its reason or, where it
 // has none, in what to do next.
-func named(t *testing.T, c *Check, lines, want string) {
+func namedIn(t *testing.T, c *Check, lines, want string) {
 	t.Helper()
 	x := judged(t, fixture(t, twoByTwo, lines), c, "bank")[0]
 	if reason, next := (say.Voice{}).Say(x.Reason()), (say.Voice{}).Say(x.Next()); !strings.Contains(reason+next, want) {

@@ -15,6 +15,6 @@ func TestOwnerBriefed(t *testing.T) {
 		{"put off", "bank/owner-briefed = skip later wait", "bank", finding.Later, "put off is not done"},
 		{"two people differ", "bank/owner-briefed = cold\nbank/owner-briefed = none", "bank", finding.CantTell, "a conflict"},
 	})
-	named(t, ownerBriefedCheck, "bank/owner-briefed = emergency, alarm, depth, storage, call", "topics together: Never charge below 0 °C, The return visit.")
-	named(t, ownerBriefedCheck, "bank/owner-briefed = emergency, alarm, cold, depth, storage, call, return", "with the owner on 2026-11-25.")
+	namedIn(t, ownerBriefedCheck, "bank/owner-briefed = emergency, alarm, depth, storage, call", "topics together: Never charge below 0 °C, The return visit.")
+	namedIn(t, ownerBriefedCheck, "bank/owner-briefed = emergency, alarm, cold, depth, storage, call, return", "with the owner on 2026-11-25.")
 }

@@ -11,12 +11,12 @@ import (
 )
 
 // A voltage says something about charge only at rest.
-//
-//	rest = now − last current  [s]     or     drift = |V2 − V1| over at least 30 min  [V]
 var rested = &Check{
 	ID: "rested", Stage: Match,
 	Title:   say.Phrase{Key: "rested.title", English: "Rest before the voltages"},
 	Asks:    say.Phrase{Key: "rested.asks", English: "Have the blocks rested long enough for their voltage to mean something?"},
+	Formula: "rest = t_now − t_last current ≥ 12 h [s], or |U2 − U1| ≤ 1 mV over ≥ 30 min [V]",
+	Limits:  []LimitOf{{"rest", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.RestDrift},
 	Fields:  []Field{lastCurrent.Field, firstVoltage.Field},
 	Parts:   onBank,

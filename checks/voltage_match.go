@@ -14,13 +14,13 @@ import (
 // Blocks that are to be joined need nearly equal resting voltages; strings
 // that are to stand in parallel need nearly equal totals, to the same limit.
 //
-//	spread = max(U) − min(U)  [V], one meter, one range
-//
 // A match on the flat part of the curve does not prove equal charge.
 var voltageMatch = &Check{
 	ID: "voltage-match", Stage: Match,
 	Title:     say.Phrase{Key: "voltage-match.title", English: "Voltage match"},
 	Asks:      say.Phrase{Key: "voltage-match.asks", English: "Are the resting voltages near enough to join?"},
+	Formula:   "max U − min U ≤ 10 mV [V], one meter, one range",
+	Limits:    []LimitOf{{"spread", finding.Practice}},
 	Sources:   []cite.Source{cite.CommonPractice, cite.OpenOCV},
 	Fields:    []Field{restVoltage.Field, restClose.Field, totalVoltage.Field},
 	Needs:     []*Check{rested, sameTemp},

@@ -25,7 +25,7 @@ func TestVoltageMatch(t *testing.T) {
 		{"two decimals, one count", restedAlike + "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.21 V", "sA", finding.CantTell, "hand: 1.8 … 18.2"},
 		{"two decimals, two counts", restedAlike + "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.22 V", "sA", finding.Fail, "hand: 20 − 8.165 > 10"},
 		{"three decimals, 9 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.210 V", "sA", finding.Pass, "hand: 9.82 ≤ 10"},
-		{"three decimals, 10 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.211 V", "sA", finding.CantTell, "boundary"},
+		{"three decimals, 10 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.211 V", "sA", finding.CantTell, "boundary: 10 + 0.82 > 10"},
 		{"three decimals, 11 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.212 V", "sA", finding.Fail, "hand: 10.18 > 10"},
 		{"one reading missing", restedAlike + "b1/rest-voltage = 13.201 V", "sA", finding.ToDo, "boundary: missing is not zero"},
 		{"alike, no rest known", "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.20 V", "sA", finding.CantTell, "common practice, no source: rest first"},
@@ -56,7 +56,7 @@ func TestASkipHidesNoFail(t *testing.T) {
 	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), voltageMatch, "bank/last-current = -14h\nb1/temperature = 18 C\nb2/temperature = 18 C\nb3/temperature = 18 C\n", []row{
 		{"third put aside", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.Fail, "hand: 100 − 0.82 > 10"},
 		{"third put aside, two alike", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.200 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.NotNeeded, "boundary"},
-		{"third missing", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V", "sA", finding.Fail, "hand"},
+		{"third missing", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V", "sA", finding.Fail, "hand: 100 − 0.82 > 10, whatever the third reads"},
 	})
 	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), sameTemp, "", []row{
 		{"a thermometer past its date", "m1/measures = C\nm1/percent = 0.5 %\nm1/due = 2026-01-01\nb1/temperature = 18 C, m1\nb2/temperature = 22 C, m1\nb3/temperature = 18 C, m1", "bank", finding.CantTell, "hand: U 1 K doubles: 2 to 6 K against 5 K"},
