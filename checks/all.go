@@ -84,4 +84,6 @@ var All = []*Check{
 	ownDraw,
 	idleAfterCutoff,
 	storageDays,
+	markMoved,
+	mechanicalCheck,
 }

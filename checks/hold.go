@@ -111,7 +111,7 @@ func (h Hold) Shut() []string {
 var clauseTitles = map[string]say.Phrase{
 	"last-gap": sayLastGap, "main-off": sayMainOff, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
-	"test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
+	"standing": sayStanding, "test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
 }
 
 // ClauseTitle says what an override names, a condition or a check; false for
@@ -156,13 +156,19 @@ func (f *Facts) Holds() []Hold {
 	}
 	out = append(out, f.mainHold(), f.chargeHold(), f.testHold())
 	for i := range out {
+		stands := f.Returning() && !f.builtAgain()
+		if stands {
+			out[i] = f.standing(out[i])
+		}
 		out[i].Taken = f.override(out[i])
 		switch out[i].Gate {
 		case "charge":
 			out[i].Done = f.chargeEnded()
 		case "test":
 		default:
-			f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+			if !stands { // what is on was never opened
+				f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+			}
 		}
 		if l := f.unsafe(out[i]); !l.Empty() {
 			out[i].Barred = l

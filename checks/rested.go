@@ -14,7 +14,7 @@ import (
 //
 //	rest = now − last current  [s]     or     drift = |V2 − V1| over at least 30 min  [V]
 var rested = &Check{
-	ID: "rested", Stage: Match,
+	ID: "rested", Stage: Match, Visits: AtEach,
 	Title:   say.Phrase{Key: "rested.title", English: "Rest before the voltages"},
 	Asks:    say.Phrase{Key: "rested.asks", English: "Have the blocks rested long enough for their voltage to mean something?"},
 	Sources: []cite.Source{cite.CommonPractice, cite.RestDrift},
