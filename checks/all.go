@@ -88,4 +88,6 @@ var All = []*Check{
 	documentsCheck,
 	alarmBeforeCutoff,
 	ownerBriefedCheck,
+	markMoved,
+	mechanicalCheck,
 }

@@ -37,6 +37,10 @@ type Check struct {
 	// What a firm may tighten is not said here: see [HouseLimits].
 	Limits []LimitOf
 
+	// Visits says at which visits of a job it is asked; the zero value is
+	// commissioning.
+	Visits Visits
+
 	// Sources are the documents behind the defaults, for the list of rules.
 	Sources []cite.Source
 
@@ -98,11 +102,14 @@ var (
 	sayNoLayout   = say.Phrase{Key: "check.no-layout", English: "Enter the layout of the bank."}
 )
 
-// Run judges every check in order and returns the findings in the order of
-// [All], then part. Later checks may read the findings of earlier ones.
+// Run judges every check that this visit asks and returns the findings in the
+// order of [All], then part. Later checks may read the findings of earlier ones.
 func Run(f *Facts) []finding.Finding {
 	f.findings, f.byCheck, f.troubled, f.memo = nil, map[string][]finding.Finding{}, map[string]bool{}, nil
 	for _, c := range All {
+		if !c.asked(f) {
+			continue
+		}
 		for _, x := range c.run(f) {
 			f.findings = append(f.findings, x)
 			f.byCheck[c.ID] = append(f.byCheck[c.ID], x)

@@ -98,7 +98,11 @@ var (
 		"depth", "How deep to discharge", "storage", "Storage", "call", "Whom to call", "return", "The return visit"), bank.KindBank)
 
 	// Return visit
-	marksMoved = choice("marks-moved", Return, "A torque mark has moved", "Look at every bolt.", yesNo, bank.KindBank)
-	soundStill = choice("sound-still", Return, "No damage, chafe, corrosion or blocked air", "", yesNo, bank.KindBank)
-	swellAgain = quantity[unit.Percent]("swelling-most", Return, "Largest swelling, percent of the thickness", "Middle against edge, of the worst block.", bank.KindBank).physics(0, 100)
+	rebuilt     = choice("built-again", Return, "Something is opened, exchanged or joined again at this visit", "A link, a block, a cable, a fuse or the main. Yes: everything is asked again as on the first day.", yesNo, bank.KindBank)
+	fullBefore  = choice("full-before", Return, "The bank was charged to full before this rest", "", yesNo, bank.KindBank)
+	cutoffSeen  = quantity[unit.Volt]("cut-off-seen", Return, "Cut-off voltage, as found", "Read it off the inverter, not off the old sheet.", bank.KindInverter).physics(1, 300)
+	changeMeant = choice("change-meant", Return, "What changed was meant to, and a note says why", "Only where a setting is not as it was left.", yesNo, bank.KindCharger, bank.KindInverter)
+	marksMoved  = choice("marks-moved", Return, "A torque mark has moved", "Look at every bolt.", yesNo, bank.KindBank)
+	soundStill  = choice("sound-still", Return, "No damage, chafe, corrosion or blocked air", "", yesNo, bank.KindBank)
+	swellAgain  = quantity[unit.Percent]("swelling-most", Return, "Largest swelling, percent of the thickness", "Middle against edge, of the worst block.", bank.KindBank).physics(0, 100)
 )

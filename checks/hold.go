@@ -113,7 +113,7 @@ func (h Hold) Shut() []string {
 var clauseTitles = map[string]say.Phrase{
 	"last-gap": sayLastGap, "main-off": sayMainOff, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
-	"test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
+	"standing": sayStanding, "test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
 	"heat-sheet": sayHeatSheet, "heat-current": sayHeatCurrent, "heat-watched": sayHeatWatched,
 }
 
@@ -163,13 +163,19 @@ func (f *Facts) Holds() []Hold {
 	}
 	out = append(out, f.chargeHold(), f.testHold())
 	for i := range out {
+		stands := f.Returning() && !f.builtAgain()
+		if stands {
+			out[i] = f.standing(out[i])
+		}
 		out[i].Taken = f.override(out[i])
 		switch out[i].Gate {
 		case "heat", "charge":
 			out[i].Done = f.chargeEnded()
 		case "test":
 		default:
-			f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+			if !stands { // what is on was never opened
+				f.quietly(func() { out[i].Done = closed.Yes(f, out[i].Part) })
+			}
 		}
 		if l := f.unsafe(out[i]); !l.Empty() {
 			out[i].Barred = l

@@ -107,6 +107,7 @@ func (f *Facts) testHold() Hold {
 		}
 		fuse = closed.Yes(f, "fuse.main")
 		_, second = f.entry(siteName.Field, "p2")
+		second = second && f.enteredHere(siteName.Field, "p2")
 	})
 	h := Hold{
 		Gate: "test", Part: "bank", Title: sayStartTest.With(), Keep: sayNoTest.With(),

@@ -12,7 +12,7 @@ import (
 
 // A voltage says something about charge only at rest.
 var rested = &Check{
-	ID: "rested", Stage: Match,
+	ID: "rested", Stage: Match, Visits: AtEach,
 	Title:   say.Phrase{Key: "rested.title", English: "Rest before the voltages"},
 	Asks:    say.Phrase{Key: "rested.asks", English: "Have the blocks rested long enough for their voltage to mean something?"},
 	Formula: "rest = t_now − t_last current ≥ 12 h [s], or |U2 − U1| ≤ 1 mV over ≥ 30 min [V]",
