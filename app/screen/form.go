@@ -158,7 +158,7 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		return
 	}
 	title := r.partTitle(part)
-	r.keep(changes, "", func(ctx app.Context, kept bool) {
+	r.keep(changes, r.formDraftKey(of), func(ctx app.Context, kept bool) {
 		if !kept {
 			return
 		}

@@ -61,6 +61,7 @@ func (r *root) onTick(ctx app.Context, _ app.Event) {
 	src := ctx.JSSrc()
 	id := src.Get("dataset").Get("sync").String()
 	r.text[id] = tick(r.text[id], src.Get("value").String(), src.Get("checked").Bool())
+	r.saveFormDraft()
 	r.home.Defer(r.settle)
 }
 

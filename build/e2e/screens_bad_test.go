@@ -99,6 +99,53 @@ func TestSlipsInForms(t *testing.T) {
 	w.Until("the slip leads to its field", `document.activeElement.id === "capacity"`)
 }
 
+// A sheet half typed survives the Back key and a killed tab; what was kept
+// leaves nothing behind.
+func TestAHalfTypedSheetComesBack(t *testing.T) {
+	w := NewWalker(t, shared, Serve(t).URL+"/", 0)
+	w.newJob()
+	w.Go(w.address() + "/enter/sheet1/before")
+	w.Fill("Rated capacity, Ah", "100")
+	w.Fill("Highest charge voltage, V", "14.6")
+	w.On("Back")
+	w.At("Before you start")
+	w.Row("Block sheet 1: limits")
+	w.Sees("What was typed here and not kept stands here again.")
+	w.Until("the capacity stands there", `document.getElementById("capacity").value === "100"`)
+	time.Sleep(300 * time.Millisecond) // a person does not type and lose the phone in the same instant
+	w.KillTab(t)
+	w.Until("both stand there", `document.getElementById("capacity").value === "100" && document.getElementById("charge-voltage-max").value === "14.6"`)
+	w.keepForm("Block sheet 1", 2)
+	w.Row("Block sheet 1: limits")
+	w.At("Block sheet 1")
+	w.SeesNot("not kept stands here again")
+}
+
+// What is closed before its time is said as an order to open it, and the words
+// of what was kept are the words of what is so.
+func TestClosedTooEarly(t *testing.T) {
+	w := NewWalker(t, shared, Serve(t).URL+"/", 0)
+	w.newJob()
+	job := w.address()
+	w.Go(job + "/hold/parallel/sA.p~sB.p")
+	w.Tap("It is closed already")
+	w.Sees("Link, string A plus to string B plus: stands as closed.")
+	w.Sees("Open it: link, string A plus to string B plus")
+	w.SeesNot("Close: Link")
+	w.Shot("closed-too-early")
+	w.Go(job)
+	w.Sees("Open it again")
+	w.Go(job + "/open")
+	w.Sees("Open it: link, string A plus to string B plus")
+	w.Go(job + "/hold/parallel/sA.p~sB.p")
+	w.Tap("It is open again")
+	w.Sees("Link, string A plus to string B plus: stands as open.")
+	w.Go(job + "/hold/main/switch")
+	w.Sees("Every drawn link is closed")
+	w.Go(job + "/hold/parallel/sA.n~sB.n")
+	w.Shot("hold-cautions")
+}
+
 // Files that are damaged, foreign or faulty change nothing and say where.
 func TestFilesThatAreNoGood(t *testing.T) {
 	root, err := Root()
