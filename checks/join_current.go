@@ -15,14 +15,14 @@ import (
 // Joining two sides in parallel lets the higher push into the lower. A voltage
 // that does not match may still be harmless: this is the first current.
 //
-//	I = (|D| ± U) / ΣR  [A]
-//
 // For parallel links alone; in series no current tells anything.
 var joinCurrent = &Check{
 	ID: "join-current", Stage: Match,
 	Title:   say.Phrase{Key: "join-current.title", English: "Current on joining"},
 	Asks:    say.Phrase{Key: "join-current.asks", English: "Would the first current on joining be harmless?"},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
+	Formula: "I = (|D| + u)/ΣR_lo ≤ I_charge, I_discharge, I_fuse, I_table [A]; ≤ 0.1·C/h, both full 0.3·C/h; < I_trip",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Standard}, {"current", finding.Practice}, {"short-trip", finding.Maker}},
+	Sources: []cite.Source{cite.CircuitTheory, cite.NEC310_16, cite.OurRule},
 	Fields: []Field{restVoltage.Field, totalVoltage.Field, gapVoltage.Field, stringGap.Field, blockR.Field, joinLeadR.Field, joinFuse.Field,
 		sheetCapacity.Field, sheetChargeMax.Field, sheetDischarge.Field, sheetTrip.Field},
 	Parts: joinParts,

@@ -16,7 +16,9 @@ var linksClearCheck = &Check{
 	ID: "links-clear", Stage: Match,
 	Title:   say.Phrase{Key: "links-clear.title", English: "Only drawn links"},
 	Asks:    say.Phrase{Key: "links-clear.asks", English: "Is every link that is not in the drawing off, and is each side the right way round?"},
-	Sources: []cite.Source{cite.OurRule},
+	Formula: "closed = no for every link that is not in the drawing; U of each side ≥ n·8 V [V]",
+	Limits:  []LimitOf{{"links", finding.House}, {"polarity", finding.Practice}},
+	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{linksClear.Field, closed.Field, restVoltage.Field, totalVoltage.Field},
 	Parts:   parallelPart,
 	Eval:    evalLinksClear,
@@ -82,7 +84,7 @@ func evalLinksClear(f *Facts, _ string) []finding.Finding {
 // that shorts a block comes first.
 func (f *Facts) undrawnLink() (x finding.Finding, found bool) {
 	for _, id := range f.everClosed(f.state.MaxLam()) {
-		if !closed.Yes(f, id) {
+		if is, said := closed.Of(f, id); said && is != "yes" || !said && !f.leftClosed(id) {
 			continue
 		}
 		if _, drawn := f.Layout().Link(id); drawn {

@@ -33,7 +33,7 @@ func (r *root) annexDrawing() app.UI {
 				app.P().Text(r.t("annex.height", "Plus is up. Height is voltage; the scale gives the expected volts above bank minus.")),
 				app.Ul().Class("legend").Body(legend...))),
 		app.Div().Class("half").Body(drawings[1:]...),
-		r.partTable(r.t("annex.system", "System"), checks.SetupParts(l)...))
+		r.partTable(r.t("annex.system", "System"), append(r.setupParts(), "switch", "shunt")...))
 }
 
 // partTable lists the entries of parts, one row per part: what was entered,
@@ -197,7 +197,7 @@ func (r *root) annexParts() app.UI {
 		body = append(body, app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), r.th("V"), r.th("A"), r.th("°C"))), app.TBody().Body(rows...)))
 	}
-	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity"), "capacity1"), r.overrides())
+	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity and rest"), append(r.job.partsOf("capacity"), r.job.partsOf("rest")...)...), r.overrides())
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.parts", "Blocks, links and joints"), body...)
 }
 
@@ -269,7 +269,7 @@ func (r *root) overrides() app.UI {
 			continue
 		}
 		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
-		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text(r.job.text(h.Taken.Who, "name")), app.Td().Text(reason)))
+		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text(r.job.text(h.Taken.Who, "name")), app.Td().Body(app.Text(reason), app.Div().Text(r.takenOver(h)))))
 	}
 	if len(rows) == 0 {
 		return app.P().Class("note").Text(r.t("annex.no-overrides", "No hold point was overridden."))

@@ -93,6 +93,7 @@ func (w *Walker) shown() sheet {
 	})()`, &rows)
 	s := sheet{map[string]string{}, map[string][]string{}}
 	for _, r := range rows {
+		r.Text = strings.ReplaceAll(r.Text, "\u2212", "-")
 		s.cells[r.Part+"|"+r.Field] = r.Text
 		s.lines[r.Part] = append(s.lines[r.Part], r.Text)
 	}

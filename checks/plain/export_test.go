@@ -54,6 +54,7 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 		"joined yesterday": with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/last-gap": {"n": "1 mV", "at": "2026-11-25T09:00:00+01:00"},
 "sA.p~sB.p/closed": {"n": "yes", "at": "2026-11-25T09:05:00+01:00"}`),
 		"a return visit": with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
+		"ticked":         with("", `"bank/labels": "date, voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", "cold, call"]`),
 		"skips":          with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
 	} {
 		t.Run(name, func(t *testing.T) {
