@@ -61,6 +61,15 @@ func (p plant) judge() (result, error) {
 	}
 	r.more -= len(r.caught)
 	r.holds(facts, by)
+	for _, hold := range p.Shut {
+		complaint, err := p.mustShut(hold)
+		if err != nil {
+			return r, fmt.Errorf("%s: %w", p.name, err)
+		}
+		if complaint != "" {
+			r.missed = append(r.missed, complaint)
+		}
+	}
 	facts, all, err := assess(p.sound)
 	if err != nil {
 		return r, fmt.Errorf("the twin of %s: %w", p.name, err)

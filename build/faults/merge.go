@@ -105,14 +105,9 @@ func until(job json.RawMessage, stops string) (json.RawMessage, error) {
 	whole, _ := members(job)
 	readings, _ := members(whole.values["readings"])
 	for _, key := range slices.Clone(readings.names) {
-		part, id, _ := strings.Cut(key, "/")
-		stage := checks.Stage(strings.TrimPrefix(part, "stage."))
-		if !strings.HasPrefix(part, "stage.") {
-			field, ok := checks.FieldOf(id, part)
-			if !ok {
-				return nil, fmt.Errorf("no reading is called %q", key)
-			}
-			stage = field.Stage
+		stage, err := stageOf(key)
+		if err != nil {
+			return nil, err
 		}
 		if slices.Index(checks.Stages, stage) >= last {
 			readings.drop(key)
@@ -120,4 +115,18 @@ func until(job json.RawMessage, stops string) (json.RawMessage, error) {
 	}
 	whole.set("readings", readings.raw())
 	return whole.raw(), nil
+}
+
+// stageOf is the stage in which a reading is taken.
+func stageOf(key string) (checks.Stage, error) {
+	part, id, _ := strings.Cut(key, "/")
+	if stage, is := strings.CutPrefix(part, "stage."); is {
+		return checks.Stage(stage), nil
+	}
+	id, _, _ = strings.Cut(id, "#") // an earlier value of the same entry
+	field, ok := checks.FieldOf(id, part)
+	if !ok {
+		return "", fmt.Errorf("no reading is called %q", key)
+	}
+	return field.Stage, nil
 }

@@ -22,8 +22,9 @@ type plant struct {
 	// from a run of the program.
 	CaughtBy []catch `json:"caught-by"`
 
-	// Shut names the hold points, gate@part, that what caught it must keep shut;
-	// empty where the failure shows only after every hold point.
+	// Shut names the hold points, gate@part, that what catches it must keep shut
+	// before the act, when nothing is harmed yet; empty where no hold point rests
+	// on it.
 	Shut []string `json:"shut"`
 
 	// Base names the sound job.

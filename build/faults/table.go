@@ -53,6 +53,9 @@ func table(results []result, verbose bool) string {
 		switch {
 		case len(r.shut) > 0:
 			fmt.Fprintf(&b, "      shut by it: %s\n", strings.Join(r.shut, "; "))
+			if len(r.plant.Shut) > 0 {
+				fmt.Fprintf(&b, "      shut before the act, and open then in the twin: %s\n", strings.Join(r.plant.Shut, ", "))
+			}
 		default:
 			fmt.Fprintf(&b, "      no hold point rests on it\n")
 		}
