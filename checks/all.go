@@ -84,6 +84,9 @@ var All = []*Check{
 	ownDraw,
 	idleAfterCutoff,
 	storageDays,
+	matchAgain,
+	blockRDrift,
+	jointDrift,
 	markMoved,
 	mechanicalCheck,
 }
