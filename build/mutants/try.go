@@ -69,10 +69,6 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return "", err
 	}
-	source, err := os.ReadFile(m.File)
-	if err != nil {
-		return "", err
-	}
 	original, err := filepath.Abs(m.File)
 	if err != nil {
 		return "", err
@@ -80,7 +76,7 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	changed, overlay, program := filepath.Join(dir, "changed.go"), filepath.Join(dir, "overlay.json"), filepath.Join(dir, "tests")
 	replace, err := json.Marshal(map[string]map[string]string{"Replace": {original: changed}})
 	if err == nil {
-		err = errors.Join(os.WriteFile(changed, m.Apply(source), 0o600), os.WriteFile(overlay, replace, 0o600))
+		err = errors.Join(os.WriteFile(changed, []byte(m.Apply()), 0o600), os.WriteFile(overlay, replace, 0o600))
 	}
 	if err != nil {
 		return "", err
