@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -86,14 +87,29 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	if build.Run() != nil {
 		return Unbuilt, nil
 	}
+	var quiet []string
+	if usesRapid(build.Dir) { // it would write the failures of a mutant beside the tests
+		quiet = []string{"-rapid.nofailfile"}
+	}
 	beside, _ := os.ReadFile(strings.TrimSuffix(m.File, ".go") + "_test.go")
-	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, "-test.run", tests) {
+	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, append(quiet, "-test.run", tests)...) {
 		return Killed, nil
 	}
-	if passes(ctx, program, build.Dir, limit) {
+	if passes(ctx, program, build.Dir, limit, quiet...) {
 		return Survived, nil
 	}
 	return Killed, nil
+}
+
+// usesRapid reports whether a test of the folder imports rapid.
+func usesRapid(folder string) bool {
+	names, _ := filepath.Glob(filepath.Join(folder, "*_test.go"))
+	for _, name := range names {
+		if text, _ := os.ReadFile(name); bytes.Contains(text, []byte(`"pgregory.net/rapid"`)) {
+			return true
+		}
+	}
+	return false
 }
 
 var testName = regexp.MustCompile(`(?m)^func (Test\w+)\(`)
