@@ -82,14 +82,14 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	if err != nil {
 		return "", err
 	}
-	build := exec.CommandContext(ctx, "go", "test", "-c", "-vet=off", "-p", "1", "-overlay", overlay, "-o", program, ".")
+	build := exec.CommandContext(ctx, "go", "test", "-c", "-vet=off", "-ldflags=-s -w", "-p", "1", "-overlay", overlay, "-o", program, ".")
 	build.Dir = filepath.Dir(m.File)
 	if build.Run() != nil {
 		return Unbuilt, nil
 	}
 	var quiet []string
-	if usesRapid(build.Dir) { // it would write the failures of a mutant beside the tests
-		quiet = []string{"-rapid.nofailfile"}
+	if usesRapid(build.Dir) { // it would write the failures of a mutant beside the tests, and draw for long
+		quiet = []string{"-rapid.nofailfile", "-rapid.checks=10"}
 	}
 	beside, _ := os.ReadFile(strings.TrimSuffix(m.File, ".go") + "_test.go")
 	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, append(quiet, "-test.run", tests)...) {
