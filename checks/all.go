@@ -84,4 +84,10 @@ var All = []*Check{
 	ownDraw,
 	idleAfterCutoff,
 	storageDays,
+	labelsCheck,
+	documentsCheck,
+	alarmBeforeCutoff,
+	ownerBriefedCheck,
+	markMoved,
+	mechanicalCheck,
 }

@@ -48,7 +48,8 @@ func Fields() []Field {
 		heatJoint.Field, heatLike.Field, heatAir.Field, heatAmps.Field, heatTime.Field, heatMethod.Field, leadTemp.Field, sensorType.Field,
 		sensorReads.Field, sensorOhms.Field, sensorBeside.Field, sensorWay.Field, sensorSoaked.Field, sheetCutOut.Field, cutOutAllowed.Field, cutOutAt.Field,
 		coldStartAmps.Field, coldStartTemp.Field, ownDrawAmps.Field, ownDrawStated.Field, idleAmps.Field, idleIsolator.Field, idleSource.Field, storeDays.Field,
-		storeLevel.Field, labelsOn.Field, papersLeft.Field, alarmFirst.Field, ownerBriefed.Field, marksMoved.Field, soundStill.Field, swellAgain.Field,
+		storeLevel.Field, labelsOn.Field, papersLeft.Field, alarmFirst.Field, ownerBriefed.Field, rebuilt.Field, fullBefore.Field,
+		cutoffSeen.Field, changeMeant.Field, marksMoved.Field, soundStill.Field, swellAgain.Field,
 	}
 }
 

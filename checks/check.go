@@ -37,6 +37,10 @@ type Check struct {
 	// What a firm may tighten is not said here: see [HouseLimits].
 	Limits []LimitOf
 
+	// Visits says at which visits of a job it is asked; the zero value is
+	// commissioning.
+	Visits Visits
+
 	// Sources are the documents behind the defaults, for the list of rules.
 	Sources []cite.Source
 
@@ -60,6 +64,10 @@ type Check struct {
 	// one has settled its question another way. It is asked only of a To do;
 	// nil never spares.
 	Spare func(f *Facts, part string) (why say.Line, spared bool)
+
+	// SettledBy is a later check whose Pass about the same part answers what
+	// this one could not tell.
+	SettledBy *Check
 
 	// Eval judges one part. It reads only through Facts and never fails.
 	Eval func(f *Facts, part string) []finding.Finding
@@ -86,6 +94,7 @@ func one(x finding.Finding) []finding.Finding { return []finding.Finding{x} }
 var (
 	sayNeedFirst  = say.Phrase{Key: "check.need-first", English: "{reason} First: {need}."}
 	sayAfterFirst = say.Phrase{Key: "check.after-first", English: "First: {need}."}
+	saySettledBy  = say.Phrase{Key: "check.settled-by", English: "Answered by “{check}”."}
 	sayConflict   = say.Phrase{Key: "check.conflict", English: "Two people entered different values for “{field}” of {part}."}
 	sayChoose     = say.Phrase{Key: "check.choose", English: "Choose the value that is right."}
 	sayNewer      = say.Phrase{Key: "check.newer", English: "A newer version of the app entered “{field}” of {part}; this version cannot read it."}
@@ -93,17 +102,41 @@ var (
 	sayNoLayout   = say.Phrase{Key: "check.no-layout", English: "Enter the layout of the bank."}
 )
 
-// Run judges every check in order and returns the findings in the order of
-// [All], then part. Later checks may read the findings of earlier ones.
+// Run judges every check that this visit asks and returns the findings in the
+// order of [All], then part. Later checks may read the findings of earlier ones.
 func Run(f *Facts) []finding.Finding {
 	f.findings, f.byCheck, f.troubled, f.memo = nil, map[string][]finding.Finding{}, map[string]bool{}, nil
 	for _, c := range All {
+		if !c.asked(f) {
+			continue
+		}
 		for _, x := range c.run(f) {
 			f.findings = append(f.findings, x)
 			f.byCheck[c.ID] = append(f.byCheck[c.ID], x)
 		}
 	}
+	f.settleLate()
 	return f.findings
+}
+
+// settleLate turns a Can't tell into Not needed where a later check answered it.
+func (f *Facts) settleLate() {
+	for i, x := range f.findings {
+		if x.Verdict() != finding.CantTell {
+			continue
+		}
+		c := known(x.Check())
+		if c.SettledBy == nil || !f.allPass(c.SettledBy.ID, x.Part()) {
+			continue
+		}
+		y := finding.Unneeded(saySettledBy.With("check", c.SettledBy.Title)).Of(x.Check(), x.Part()).Reading(x.Reads())
+		f.findings[i] = y
+		for k, same := range f.byCheck[c.ID] {
+			if same.Part() == x.Part() && same.Verdict() == finding.CantTell {
+				f.byCheck[c.ID][k] = y
+			}
+		}
+	}
 }
 
 // run judges one check on all its parts.

@@ -26,9 +26,13 @@ var fixtureNow = time.Date(2026, 11, 25, 12, 0, 0, 0, time.FixedZone("", 3600))
 //	b1/rest-voltage = 13.282 V, m1, moving, at -20m
 //	bank/last-current = -14h
 //	b1.n~b2.p/closed = yes
+//	bank/heat-watched = yes, at -20m
+//	bank/labels = voltage, date
 //	b2/arrival-voltage = skip cannot no-access
 //	b3/arrival-voltage = skip later wait 2026-11-26
+//	v2: b1/rest-voltage = 13.282 V
 //
+// A line without a visit is of the first; the latest visit is the one judged.
 // Times are relative to fixtureNow; each line is kept one second before the
 // next, the last one at fixtureNow.
 func fixture(t testing.TB, l bank.Layout, lines ...string) *Facts {
@@ -38,7 +42,7 @@ func fixture(t testing.TB, l bank.Layout, lines ...string) *Facts {
 	if err != nil {
 		t.Fatal(err)
 	}
-	put(t, state, 0, "bank/layout", job.Value{Kind: job.KindLayout, Layout: raw}, fixtureNow)
+	put(t, state, 0, "v1/bank/layout", job.Value{Kind: job.KindLayout, Layout: raw}, fixtureNow)
 	var all []string
 	for _, line := range lines {
 		for _, one := range strings.Split(line, "\n") {
@@ -47,17 +51,23 @@ func fixture(t testing.TB, l bank.Layout, lines ...string) *Facts {
 			}
 		}
 	}
+	latest := firstVisit
 	for i, line := range all {
 		key, text, ok := strings.Cut(line, "=")
-		part, id, _ := strings.Cut(strings.TrimSpace(key), "/")
+		visit, of, prefixed := strings.Cut(key, ":")
+		if !prefixed {
+			visit, of = firstVisit, key
+		}
+		latest = max(latest, visit) // no fixture has ten visits
+		part, id, _ := strings.Cut(strings.TrimSpace(of), "/")
 		field, known := FieldOf(id, part)
 		if !ok || !known {
 			t.Fatalf("fixture: %q names no field of a part", line)
 		}
 		v, at := fixtureValue(t, field, strings.TrimSpace(text), fixtureNow.Add(time.Duration(i+1-len(all))*time.Second))
-		put(t, state, i+1, part+"/"+id, v, at)
+		put(t, state, i+1, visit+"/"+part+"/"+id, v, at)
 	}
-	return NewFacts(state, "v1", fixtureNow)
+	return NewFacts(state, latest, fixtureNow)
 }
 
 func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Value, time.Time) {
@@ -90,7 +100,18 @@ func fixtureValue(t testing.TB, field Field, text string, at time.Time) (job.Val
 		}
 		return v, at
 	case Choice:
-		return job.Value{Kind: job.KindChoice, Choice: text}, at
+		code, ago, said := strings.Cut(text, ", at ")
+		if said {
+			at = fixtureTime(t, ago)
+		}
+		return job.Value{Kind: job.KindChoice, Choice: code}, at
+	case Several:
+		v := job.Value{Kind: job.KindChoices}
+		if text != "none" {
+			v.Choices = strings.Split(text, ", ")
+			slices.Sort(v.Choices)
+		}
+		return v, at
 	case Time:
 		if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "+") {
 			return job.Value{Kind: job.KindTime, Time: fixtureTime(t, text).Format(time.RFC3339)}, at
@@ -114,7 +135,7 @@ func fixtureTime(t testing.TB, ago string) time.Time {
 func correct(t testing.TB, f *Facts, key, choice string) {
 	t.Helper()
 	part, field, _ := strings.Cut(key, "/")
-	put(t, f.state, f.state.MaxLam(), key, job.Value{Kind: job.KindChoice, Choice: choice}, fixtureNow, f.state.Seen(job.Key{Visit: f.visit, Part: part, Field: field})...)
+	put(t, f.state, f.state.MaxLam(), f.visit+"/"+key, job.Value{Kind: job.KindChoice, Choice: choice}, fixtureNow, f.state.Seen(job.Key{Visit: f.visit, Part: part, Field: field})...)
 }
 
 func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time.Time, over ...string) {
@@ -123,7 +144,7 @@ func put(t testing.TB, state *job.State, i int, key string, v job.Value, at time
 		V: 1, ID: fmt.Sprintf("019ab000-0000-7000-8000-%012x", i+1), Job: fixtureJob,
 		Stream: "aaaaaaaaaaaaaaaa", Seq: i + 2, Prev: strings.Repeat("0", 64), Lam: i + 2, Sup: over,
 		At: at.Format("2006-01-02T15:04:05.000-07:00"), By: "p1",
-		Type: "set/1", Field: "v1/" + key, Body: job.Set{Value: v},
+		Type: "set/1", Field: key, Body: job.Set{Value: v},
 	})
 	if err != nil {
 		t.Fatalf("%s: %v", key, err)

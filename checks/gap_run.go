@@ -185,6 +185,9 @@ type closedLink struct {
 }
 
 func (f *Facts) firstClosed() (links []closedLink) {
+	for _, id := range f.leftOn() {
+		links = append(links, closedLink{id, 0})
+	}
 	for _, k := range f.state.KeysFrom(f.visit, "") {
 		if k.Field != closed.ID {
 			continue

@@ -10,6 +10,7 @@ import (
 // Nobody starts a stage that can hurt without having read its cautions.
 var hazardsReadCheck = &Check{
 	ID: "hazards-read", Stage: Before,
+	Visits:  AtEach,
 	Title:   say.Phrase{Key: "hazards-read.title", English: "Cautions read"},
 	Asks:    say.Phrase{Key: "hazards-read.asks", English: "Has somebody read the cautions of each stage and confirmed them by name?"},
 	Formula: "hazards-read = yes for every stage",
@@ -29,11 +30,16 @@ var (
 	sayHazardsLimit   = say.Phrase{Key: "hazards-read.limit", English: "all cautions of the stage confirmed"}
 )
 
-// hazardParts lists the stages that can hurt.
-func hazardParts(*Facts) ([]string, say.Line) {
+// hazardParts lists the stages of this visit that can hurt: at a return visit
+// its own and the tests, and all of them once the bank is built up again.
+func hazardParts(f *Facts) ([]string, say.Line) {
 	var parts []string
 	for _, s := range Stages {
-		if len(s.Hazards()) > 0 {
+		here := s != Return
+		if f.Returning() {
+			here = s == Return || s == Prove || f.builtAgain()
+		}
+		if here && len(s.Hazards()) > 0 {
 			parts = append(parts, s.Part())
 		}
 	}

@@ -22,15 +22,25 @@ func TestHazardsRead(t *testing.T) {
 }
 
 func TestEachStageThatCanHurtAsks(t *testing.T) {
-	f := fixture(t, twoByTwo)
-	Run(f)
-	asked := map[string]bool{}
-	for _, x := range f.byCheck[hazardsReadCheck.ID] {
-		asked[x.Part()] = true
+	rows := []struct {
+		name, lines string
+		asks        func(Stage) bool
+	}{
+		{"the first visit", "", func(s Stage) bool { return s != Return }},
+		{"a return visit", "v2: bank/marks-moved = no", func(s Stage) bool { return s == Return || s == Prove }},
+		{"built up again", "v2: bank/built-again = yes", func(Stage) bool { return true }},
 	}
-	for _, s := range Stages {
-		if asked[s.Part()] != (len(s.Hazards()) > 0) {
-			t.Errorf("%s: asked %v, cautions %d", s, asked[s.Part()], len(s.Hazards()))
+	for _, r := range rows {
+		f := fixture(t, twoByTwo, r.lines)
+		Run(f)
+		asked := map[string]bool{}
+		for _, x := range f.byCheck[hazardsReadCheck.ID] {
+			asked[x.Part()] = true
+		}
+		for _, s := range Stages {
+			if asked[s.Part()] != (len(s.Hazards()) > 0 && r.asks(s)) {
+				t.Errorf("%s, %s: asked %v, cautions %d", r.name, s, asked[s.Part()], len(s.Hazards()))
+			}
 		}
 	}
 }

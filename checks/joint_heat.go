@@ -32,7 +32,7 @@ var (
 	sayHeatBare  = say.Phrase{Key: "joint-heat.bare", English: "It was read by infrared on bare metal, which shows the room and not the joint."}
 	sayHeatLight = say.Phrase{Key: "joint-heat.light", English: "{amps} is less than {part} of the {design} that the bank must carry."}
 	sayHeatBrief = say.Phrase{Key: "joint-heat.brief", English: "The load had lasted {time}; joints take 20 minutes to warm."}
-	sayHeatTape  = say.Phrase{Key: "joint-heat.next", English: "Put tape on the joint and read again; else remake it."}
+	sayHeatTape  = say.Phrase{Key: "joint-heat.next", English: "Put tape on the joint and read again. Else load and charger off, main open, and remake it."}
 	sayHeatLoad  = say.Phrase{Key: "joint-heat.more", English: "Read again after 20 minutes at 80 % or more of the largest steady current."}
 )
 

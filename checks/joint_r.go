@@ -39,7 +39,7 @@ var (
 	sayJointFewUnk = say.Phrase{Key: "joint-r.few.cant-tell", English: "It has {found}; with fewer than three like joints measured the limit is {limit}. At the largest steady current it may give off {watts}; the limit is {most}."}
 	sayJointNoAmps = say.Phrase{Key: "joint-r.few.no-current", English: "It has {found}; with fewer than three like joints measured its heat decides too, and the largest steady current is not entered."}
 	sayJointBank   = say.Phrase{Key: "joint-r.bank-current", English: "Only the current of the whole bank is entered. This link carries a part of it, and nobody knows which."}
-	sayJointRedo   = say.Phrase{Key: "joint-r.redo", English: "Undo, clean, tighten to the torque, measure again."}
+	sayJointRedo   = say.Phrase{Key: "joint-r.redo", English: "Load and charger off, main open. Then undo, clean, tighten to the torque, and measure again."}
 	sayJointFiner  = say.Phrase{Key: "joint-r.finer", English: "Measure again with more current, or with a meter that shows finer steps."}
 	sayJointClamp  = say.Phrase{Key: "joint-r.clamp", English: "Clamp this link itself and enter its current while the drop is read."}
 )

@@ -27,7 +27,7 @@ var (
 	sayLeadGood = say.Phrase{Key: "lead-check.pass", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadBad  = say.Phrase{Key: "lead-check.fail", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadUnk  = say.Phrase{Key: "lead-check.cant-tell", English: "{part} has {found}, too close to the limit of {limit}."}
-	sayLeadNext = say.Phrase{Key: "lead-check.next", English: "Check both crimps of this lead and the size of its cable: {part}."}
+	sayLeadNext = say.Phrase{Key: "lead-check.next", English: "Load and charger off, main open. Then check both crimps of this lead and the size of its cable: {part}."}
 )
 
 const (

@@ -84,7 +84,7 @@ func evalLinksClear(f *Facts, _ string) []finding.Finding {
 // that shorts a block comes first.
 func (f *Facts) undrawnLink() (x finding.Finding, found bool) {
 	for _, id := range f.everClosed(f.state.MaxLam()) {
-		if !closed.Yes(f, id) {
+		if is, said := closed.Of(f, id); said && is != "yes" || !said && !f.leftClosed(id) {
 			continue
 		}
 		if _, drawn := f.Layout().Link(id); drawn {

@@ -122,11 +122,16 @@ func (f *Facts) typedText(field TextField, part string, quantity unit.Symbol) fl
 // overdue reports whether a meter or wrench was past its due date on the day of
 // a reading.
 func (f *Facts) overdue(id string, at time.Time) bool {
-	due := rememberQuietly(f, "due "+id, func() time.Time {
+	due := f.dueDate(id)
+	return !due.IsZero() && past(due, at)
+}
+
+// dueDate is when a meter's calibration is due; zero when that is not known.
+func (f *Facts) dueDate(id string) time.Time {
+	return rememberQuietly(f, "due "+id, func() time.Time {
 		t, _ := meterDue.Of(f, id)
 		return t
 	})
-	return !due.IsZero() && past(due, at)
 }
 
 // past compares days, in the offset of the later moment.

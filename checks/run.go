@@ -67,12 +67,14 @@ func (f *Facts) matchRun(part string) ([]stop, *finding.Finding) {
 // wasOn reports whether a link was closed when a reading was taken: by the
 // order of the record, where two people differ it may have been; and also when
 // it is closed now and nothing says that it was closed later than the reading.
+// What an earlier visit left closed is closed until somebody enters otherwise.
 func (f *Facts) wasOn(link string, lam int, read time.Time) bool {
-	k := job.Key{Visit: f.visit, Part: link, Field: closed.ID}
-	if e, standing := f.state.StandingAsOf(k, lam); standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" {
+	k := f.key(link, closed.Field)
+	e, standing := f.state.StandingAsOf(k, lam)
+	if standing == job.Conflict || standing == job.One && e.Value.Choice == "yes" || standing == job.Missing && f.leftClosed(link) {
 		return true
 	}
-	e, standing := f.state.Get(k)
+	e, standing = f.state.Get(k)
 	return standing == job.One && e.Value.Choice == "yes" && !entryTime(e).After(read)
 }
 

@@ -71,6 +71,12 @@ var hazards = map[Stage][]say.Phrase{
 		{Key: "hazard.heater", English: "A heated block judges by its own sensor, not by its coldest cell. Watch the first ten minutes."},
 		{Key: "hazard.stay", English: "Stay with a first charge. Stop at any smell, hiss, or a block above 55 °C."},
 	},
+	Return: {
+		{Key: "hazard.live", English: "The bank is on and stays joined: insulated wrench, no rings or watch, one post at a time. A wrench across two posts is a welding arc."},
+		{Key: "hazard.look-first", English: "Look and smell before you touch. Swollen, leaking, hot or hissing: stop and leave, and call the fire service."},
+		{Key: "hazard.opening", English: "Tighten nothing under load. Before anything is opened: load off, charger off, main open, fuse out, then links; stop an alternator before the main opens. Above 60 V a licensed person only."},
+		{Key: "hazard.return-charge", English: "Never charge below the maker's lowest temperature, at any visit. No thermometer, no charge."},
+	},
 	Prove: {
 		{Key: "hazard.test", English: "Capacity and load tests: never alone, fuse fitted, stop at any smell, hiss, 55 °C on a block or 60 °C on a post."},
 	},

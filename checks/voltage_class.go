@@ -74,7 +74,7 @@ func evalVoltageClass(f *Facts, _ string) []finding.Finding {
 	if measure.AtMost(measure.Exact(whole).Interval(), classLimit) == measure.Inside {
 		return answer(finding.Passes(sayClassLow.With(said...)))
 	}
-	if _, named := f.entry(licensedPerson.Field, "bank"); !named {
+	if _, named := f.entry(licensedPerson.Field, "bank"); !named || !f.enteredHere(licensedPerson.Field, "bank") {
 		return answer(finding.CannotTell(sayClassWho.With(said...), sayClassStop.With()))
 	}
 	series := lowest(f, sheetSeries, "bank")

@@ -79,6 +79,50 @@ func TestDriftShowsRest(t *testing.T) {
 	})
 }
 
+// A current that was read counts, whatever was entered as the last one.
+func TestACurrentThatWasReadEndsTheRest(t *testing.T) {
+	one := bank.New(1, 1, bank.JoinStrings, bank.OneEnd)
+	const morning = "bank/last-current = -20h\nb1/rest-voltage = 13.402 V\n"
+	walk(t, one, rested, morning, []row{
+		{"nothing read", "", "bank", finding.Pass, "hand: 20 h ≥ 12 h"},
+		{"charged 2 h ago", "b1/full-current = 2.00 A, at -2h", "bank", finding.CantTell, "hand: 2 h < 12 h"},
+		{"charged 13 h ago", "b1/full-current-again = 2.00 A, at -13h", "bank", finding.Pass, "hand: 13 h ≥ 12 h"},
+		{"no current flowed", "b1/full-current = 0.00 A, at -2h", "bank", finding.Pass, "hand: zero is no current"},
+	})
+}
+
+// What two decimals could not tell, the gap in millivolts answers.
+func TestTheGapSettlesAMatchInDoubt(t *testing.T) {
+	doubt := restedAlike + "b1/rest-voltage = 13.28 V\nb2/rest-voltage = 13.27 V\n"
+	walk(t, twoByTwo, voltageMatch, doubt, []row{
+		{"no gap", "", "sA", finding.CantTell, "independent: 10 mV ± 8.2 mV"},
+		{"a small gap", "b2/gap-voltage = 4.0 mV", "sA", finding.NotNeeded, "hand: 4 + (0.02 + 0.3) mV ≤ 10"},
+		{"a wide gap", "b2/gap-voltage = 14.0 mV", "sA", finding.CantTell, "hand: 14 mV settles nothing for the better"},
+	})
+}
+
+func TestTheReferenceOfAGapHasNone(t *testing.T) {
+	rows := []struct {
+		layout bank.Layout
+		round  string
+		of     string // the reference of the last block
+		from   string
+	}{
+		{twoByTwo, "b2 b4", "b3", "hand: each string against its own first block"},
+		{bank.New(1, 3, bank.JoinStrings, bank.OneEnd), "b2 b3", "b1", "hand: all side by side"},
+		{bank.New(2, 2, bank.JoinGroups, bank.OneEnd), "b2 b3 b4", "b3", "hand: inside its group against its first"},
+	}
+	for _, r := range rows {
+		if got := strings.Join(RoundParts(r.layout, gapVoltage.Field), " "); got != r.round {
+			t.Errorf("%s: %s, want %s (%s)", r.layout.Title(), got, r.round, r.from)
+		}
+		all := r.layout.Blocks()
+		if got := GapReference(r.layout, all[len(all)-1]); got != r.of {
+			t.Errorf("%s: against %s, want %s (%s)", r.layout.Title(), got, r.of, r.from)
+		}
+	}
+}
+
 func TestAFlatMatchSaysWhatItDoesNotProve(t *testing.T) {
 	x := judged(t, fixture(t, twoByTwo, restedAlike, "b1/rest-voltage = 13.28 V\nb2/rest-voltage = 13.28 V"), voltageMatch, "sA")[0]
 	if notes := x.Notes(); len(notes) == 0 || !strings.Contains(say.Voice{}.Say(notes[0]), "does not prove") {

@@ -269,7 +269,7 @@ func (r *root) overrides() app.UI {
 			continue
 		}
 		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
-		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text(r.job.text(h.Taken.Who, "name")), app.Td().Text(reason)))
+		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text(r.job.text(h.Taken.Who, "name")), app.Td().Body(app.Text(reason), app.Div().Text(r.takenOver(h)))))
 	}
 	if len(rows) == 0 {
 		return app.P().Class("note").Text(r.t("annex.no-overrides", "No hold point was overridden."))

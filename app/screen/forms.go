@@ -113,7 +113,7 @@ func (r *root) formFields(f form) []checks.Field {
 	var out []checks.Field
 	for _, field := range checks.FieldsOfKind(f.kind()) {
 		numbers := field.Kind == checks.Number && field.Round
-		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read"
+		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read" || field.ID == "heat-watched"
 		if field.Stage == f.stage && !numbers && !elsewhere && checks.TopicOf(f.kind(), field) == f.topic && r.job.asks(r.formSource(f.part), field) {
 			out = append(out, field)
 		}

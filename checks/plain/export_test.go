@@ -52,6 +52,7 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 		"a link to a block that left": with("", rested+`"b1.n~b9.p/closed": "yes", "b2/gap-voltage": "1.0 mV"`),
 		"joined since":                with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "yes"`),
 		"a return visit":              with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
+		"ticked":                      with("", `"bank/labels": "date, voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", "cold, call"]`),
 		"skips":                       with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
 	} {
 		t.Run(name, func(t *testing.T) {

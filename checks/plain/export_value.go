@@ -3,6 +3,7 @@ package plain
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"lugmark/checks"
 	"lugmark/core/job"
@@ -17,6 +18,11 @@ func (x *exporter) value(e job.Entry, f checks.Field) (*node, error) {
 		return x.quantity(e, f)
 	case job.KindChoice:
 		return quoted(v.Choice), nil
+	case job.KindChoices:
+		if len(v.Choices) == 0 {
+			return quoted(noneTicked), nil
+		}
+		return quoted(strings.Join(v.Choices, ", ")), nil
 	case job.KindText:
 		return quoted(v.Text), nil
 	case job.KindTime:

@@ -140,3 +140,40 @@ func TestOverCapsOnlyTheWhole(t *testing.T) {
 		t.Errorf("%.4g ± %.5g", value, u)
 	}
 }
+
+func TestRatioReachesTheFartherEnd(t *testing.T) {
+	of := func(v, u float64) measure.Reading[unit.Ohm] {
+		return measure.Reading[unit.Ohm]{Value: unit.Ohm(v), U: unit.Ohm(u)}
+	}
+	rows := []struct {
+		a, b measure.Reading[unit.Ohm]
+		u    float64
+		from string
+	}{
+		{of(24, 2.4), of(20, 0), 0.12, "hand: 2.4/20"},
+		{of(1, 0), of(1, 0.1), 1/0.9 - 1, "hand: 1/(1 − 0.1)"},
+		{of(3, 0), of(5, 2.5), 0.6, "hand: 3/2.5 = 1.2, and 3/5 = 0.6"},
+		{of(1, 0.1), of(1, 0.1), (1+math.Sqrt(0.0199))/0.99 - 1, "hand: (1 + √(0.01 + 0.01·0.99))/0.99"},
+	}
+	for _, r := range rows {
+		got, ok := measure.Ratio(r.a, r.b)
+		if !ok || math.Abs(float64(got.U)-r.u) > 1e-9 {
+			t.Errorf("%v over %v: U %v, want %v (%s)", r.a, r.b, got.U, r.u, r.from)
+		}
+	}
+	for _, none := range []measure.Reading[unit.Ohm]{of(0, 0), of(1, 1), of(-1, 0.1)} {
+		if _, ok := measure.Ratio(of(1, 0), none); ok {
+			t.Errorf("over %v, which may be nothing", none)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		draw := rapid.Float64Range(0.01, 1)
+		a, b := of(draw.Draw(t, "a"), draw.Draw(t, "ua")), of(draw.Draw(t, "b"), draw.Draw(t, "ub"))
+		wider := of(float64(b.Value), float64(b.U)+draw.Draw(t, "more"))
+		one, ok := measure.Ratio(a, b)
+		two, still := measure.Ratio(a, wider)
+		if still && (!ok || two.U < one.U) {
+			t.Fatalf("%v over %v ± %v, over %v ± %v", a, b, one.U, wider, two.U)
+		}
+	})
+}

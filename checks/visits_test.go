@@ -1,0 +1,81 @@
+package checks
+
+import (
+	"slices"
+	"testing"
+
+	"lugmark/core/finding"
+)
+
+// What was read at commissioning, all of it good, releases nothing at a return
+// visit: neither as long as the bank stands, nor once it is built up again.
+func TestAnEarlierVisitOpensNothing(t *testing.T) {
+	for _, again := range []string{"v2: bank/marks-moved = no", "v2: bank/built-again = no", "v2: bank/built-again = yes",
+		"v2: bank/built-again = skip cannot other"} {
+		f := fixture(t, twoByTwo, append(goodJob(), "switch/capacitors = yes", "switch/closed = no", "fuse.main/closed = yes", "p2/name = Ines Varga", again)...)
+		sound(t, Run(f))
+		for _, h := range f.Holds() {
+			if h.Passed() || h.Released() || h.Breached() {
+				t.Errorf("%s: %s %s is open", again, h.Gate, h.Part)
+			}
+		}
+	}
+}
+
+// A return visit asks what belongs to it, and all of it once something is
+// opened or exchanged; a first visit knows nothing of return visits.
+func TestEachVisitAsksItsOwn(t *testing.T) {
+	asked := func(lines string) (out []Visits) {
+		f := fixture(t, twoByTwo, lines)
+		Run(f)
+		for _, c := range All {
+			if len(f.byCheck[c.ID]) > 0 && !slices.Contains(out, c.Visits) {
+				out = append(out, c.Visits)
+			}
+		}
+		slices.Sort(out)
+		return out
+	}
+	for lines, want := range map[string][]Visits{
+		"bank/links-clear = yes":                                {AtFirst, AtEach},
+		"v2: bank/marks-moved = no":                             {AtReturn, AtEach},
+		"v2: bank/built-again = no":                             {AtReturn, AtEach},
+		"v2: bank/built-again = yes":                            {AtFirst, AtReturn, AtEach},
+		"v3: bank/marks-moved = no":                             {AtReturn, AtEach},
+		"v2: bank/built-again = yes\nv3: bank/marks-moved = no": {AtReturn, AtEach},
+	} {
+		if got := asked(lines); !slices.Equal(got, want) {
+			t.Errorf("%q asks %v, want %v", lines, got, want)
+		}
+	}
+}
+
+// A link that the first visit left closed is closed until somebody says
+// otherwise: joined blocks always read alike.
+func TestALinkLeftClosedIsClosed(t *testing.T) {
+	rest := "v2: bank/built-again = yes\nv2: bank/last-current = -14h\n"
+	for _, b := range twoByTwo.Blocks() {
+		rest += "v2: " + b + "/temperature = 18 C\nv2: " + b + "/rest-voltage = 13.600 V, m1\n"
+	}
+	for _, s := range []string{"sA", "sB"} {
+		rest += "v2: " + s + "/total-voltage = 27.200 V, m1\n"
+	}
+	for _, r := range []struct {
+		before, after string
+		want          finding.Verdict
+	}{
+		{"sA.p~sB.p/closed = yes\n", "", finding.CantTell},
+		{"sA.p~sB.p/closed = yes\n", "v2: sA.p~sB.p/closed = no\n", finding.Pass},
+		{"sA.p~sB.p/closed = yes\nsA.p~sB.p/closed = no\n", "", finding.CantTell}, // two people disagree
+		{"", "", finding.Pass},
+	} {
+		got, why := verdict(t, fixture(t, twoByTwo, goodMeter, r.before, r.after, rest), voltageMatch, "bank")
+		if got != r.want {
+			t.Errorf("%q then %q: %v (%s), want %v", r.before, r.after, got, why, r.want)
+		}
+	}
+	f := fixture(t, twoByTwo, "b2.n~b3.p/closed = yes\nv2: bank/built-again = yes")
+	if got, why := verdict(t, f, linksClearCheck, "bank"); got != finding.Fail {
+		t.Errorf("a link that is not drawn was left on: %v (%s)", got, why)
+	}
+}
