@@ -72,7 +72,7 @@ func TestCorrectedAmpacity(t *testing.T) {
 	}
 	for _, tt := range tests {
 		a, ok := CorrectedAmpacity(size(t, tt.size, ""), tt.insulation, tt.air, tt.bundled)
-		if !ok || math.Abs(float64(a.Amps)-tt.want) > 1e-9 {
+		if !ok || !(math.Abs(float64(a.Amps)-tt.want) <= 1e-9) {
 			t.Errorf("%s %v °C in %v °C, %d: %v A, want %v A (%s)", tt.size, tt.insulation, tt.air, tt.bundled, a.Amps, tt.want, tt.from)
 		}
 	}
@@ -93,7 +93,7 @@ func TestAmbientFactorsFollowTheFormula(t *testing.T) {
 	for _, row := range ambient {
 		for column, printed := range map[float64]float64{60: row.at60, 75: row.at75, 90: row.at90} {
 			want := math.Sqrt(math.Max(0, column-float64(row.upTo)) / (column - 30))
-			if math.Abs(want-printed) > 0.0051 {
+			if !(math.Abs(want-printed) <= 0.0051) {
 				t.Errorf("%v °C in %v °C: printed %v, formula %.4f", column, row.upTo, printed, want)
 			}
 		}
@@ -108,7 +108,7 @@ func TestBoatAmpacity(t *testing.T) {
 		t.Errorf("%v and %v A, want 330 and 280 A", out.Amps, in.Amps)
 	}
 	for _, row := range abycE11 { // ABYC: 0.85 in an engine space of 50 °C, rounded
-		if math.Abs(0.85*float64(row.outside)-float64(row.inside)) > 0.76 {
+		if !(math.Abs(0.85*float64(row.outside)-float64(row.inside)) <= 0.76) {
 			t.Errorf("gauge %d: %v and %v A", row.gauge, row.outside, row.inside)
 		}
 	}

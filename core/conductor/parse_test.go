@@ -36,7 +36,7 @@ func TestParse(t *testing.T) {
 			t.Errorf("%q, %q: %v", tt.size, tt.standard, slip)
 			continue
 		}
-		if s.String() != tt.want || s.Standard != tt.std || math.Abs(float64(s.Area)-tt.area) > 2e-3 {
+		if s.String() != tt.want || s.Standard != tt.std || !(math.Abs(float64(s.Area)-tt.area) <= 2e-3) {
 			t.Errorf("%q, %q: %s, standard %d, %.3f mm², want %s, %d, %.3f mm² (%s)",
 				tt.size, tt.standard, s, s.Standard, float64(s.Area), tt.want, tt.std, tt.area, tt.from)
 		}

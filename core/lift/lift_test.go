@@ -55,7 +55,7 @@ func TestByHand(t *testing.T) {
 		{"too long", Lift{Reach: 0.25, Height: 0.75, Travel: 1.76, Grip: Good}, 0, "boundary: above 175 cm"},
 	}
 	for _, tt := range tests {
-		if got, ok := Recommended(tt.lift); !ok || math.Abs(float64(got)-tt.kg) > 0.001 {
+		if got, ok := Recommended(tt.lift); !ok || !(math.Abs(float64(got)-tt.kg) <= 0.001) {
 			t.Errorf("%s: %.4f kg, want %v kg (%s)", tt.name, float64(got), tt.kg, tt.from)
 		}
 	}

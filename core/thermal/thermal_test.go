@@ -115,7 +115,7 @@ func TestThermistor(t *testing.T) {
 	near(t, "hand: 10000·exp(3950·(1/333.15 − 1/298.15))", float64(BetaResistance(60, 10000, 3950)), 2486.2, 0.1)
 	near(t, "hand: 10000·exp(3950·(1/273.15 − 1/298.15))", float64(BetaResistance(0, 10000, 3950)), 33620.6, 0.1)
 	for ohms, want := range map[unit.Ohm]float64{33620.6: 0, 2486.2: 60} {
-		if got, ok := Beta(ohms, 10000, 3950); !ok || math.Abs(float64(got)-want) > 0.002 {
+		if got, ok := Beta(ohms, 10000, 3950); !ok || !(math.Abs(float64(got)-want) <= 0.002) {
 			t.Errorf("hand, the way back: %v Ω are %v °C, want %v", ohms, got, want)
 		}
 	}
@@ -140,7 +140,7 @@ func TestPlatinum(t *testing.T) {
 	got, _ := PlatinumCelsius(123.24, 100)
 	near(t, "independent: 123.24 Ω", float64(got), 59.995, 0.001)
 	for _, x := range []unit.Celsius{-200, 850} { // boundary: the equation holds at both ends
-		if got, ok := PlatinumCelsius(Platinum(x, 100), 100); !ok || math.Abs(float64(got-x)) > 1e-6 {
+		if got, ok := PlatinumCelsius(Platinum(x, 100), 100); !ok || !(math.Abs(float64(got-x)) <= 1e-6) {
 			t.Errorf("%v °C became %v", x, got)
 		}
 	}
@@ -152,7 +152,7 @@ func TestPlatinum(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		x := rapid.Float64Range(-200, 850).Draw(r, "t")
 		got, ok := PlatinumCelsius(Platinum(unit.Celsius(x), 100), 100)
-		if !ok && x > -199.999 && x < 849.999 || ok && math.Abs(float64(got)-x) > 1e-6 {
+		if !ok && x > -199.999 && x < 849.999 || ok && !(math.Abs(float64(got)-x) <= 1e-6) {
 			r.Fatalf("%v became %v", x, got)
 		}
 	})

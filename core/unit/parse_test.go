@@ -39,7 +39,7 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 			t.Errorf("%q: refused: %v", r.text, slip)
 			continue
 		}
-		if n.Digits != r.digits || n.Unit != r.unit || math.Abs(n.Value-r.value) > 1e-12*math.Max(1, math.Abs(r.value)) || math.Abs(n.Step-r.step) > 1e-12 {
+		if n.Digits != r.digits || n.Unit != r.unit || !(math.Abs(n.Value-r.value) <= 1e-12*math.Max(1, math.Abs(r.value))) || !(math.Abs(n.Step-r.step) <= 1e-12) {
 			t.Errorf("%q: got %+v, want %s %s = %v step %v (%s)", r.text, n, r.digits, r.unit, r.value, r.step, r.from)
 		}
 		if math.Signbit(n.Value) && n.Value == 0 {
