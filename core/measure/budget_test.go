@@ -135,6 +135,10 @@ func TestAnOldMeterDoublesAQuotient(t *testing.T) {
 			t.Errorf("the %s meter is old: U %v, want 1.5104 µΩ", name, u)
 		}
 	}
+	// hand: (1.94 + 0.10) mV over 80 A when the volts without current are −0.10 mV.
+	if value, _ := measure.Over(on, volts(-1e-4, 1e-5, 2, false), milli, milli, amps(80), clamp); !(math.Abs(value-25.5e-6) <= 1e-11) {
+		t.Errorf("contact volts come off: %v, want 25.5 µΩ", value)
+	}
 	if value, u := measure.Over(on, off, milli, milli, amps(-80), clamp); !(math.Abs(value+24.25e-6) <= 1e-11) || !(math.Abs(u-0.7552e-6) <= 1e-10) {
 		t.Errorf("turned round: %v ± %v, want −24.25 ± 0.7552 µΩ", value, u)
 	}
