@@ -8,6 +8,11 @@ ifeq ($(HOME),)
 export HOME := $(CURDIR)/build/dist/home
 endif
 
+# The packages of the physics, and how many mutants to draw with which seed.
+COMPUTES = $(addprefix ./core/,cell circuit conductor figure lift measure thermal unit)
+SAMPLE ?= 100
+SEED ?= 1
+
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
 
@@ -33,8 +38,17 @@ walk: ## one whole job in Chromium, from new to handover, with pictures in build
 	go run ./build/need chromium axe
 	go test ./build/e2e -count=1 -v -run Walk
 
+faults: ## seventeen planted failures and their sound twins, judged
+	go run ./build/faults
+
 check: ## what to run before a commit: vet, unit, rules
 	go run ./build/suite vet unit rules
+
+cover: ## how much of what judges and computes its own tests run
+	go test -cover ./checks $(COMPUTES)
+
+mutants: ## what the tests would not notice; minutes. SAMPLE=0 tries all, SEED=2 others
+	nice -n 15 go run ./build/mutants -sample $(SAMPLE) -seed $(SEED)
 
 size: ## what the phone app weighs, beside the smallest go-app program
 	go run ./build/size
@@ -46,4 +60,4 @@ build: ## the program as it is released, with the phone app in it, into build/di
 	go run ./build/phone -release $(RELEASE) -quality 11
 	go build -trimpath -buildvcs=false -ldflags "-s -w -X main.version=$(RELEASE)" -o build/dist/lugmark ./app
 
-.PHONY: help run test test-unit test-wasm test-e2e walk check size fmt build
+.PHONY: help run test test-unit test-wasm test-e2e walk faults check cover mutants size fmt build

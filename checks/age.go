@@ -17,6 +17,8 @@ var ageCheck = &Check{
 	ID: "age", Stage: Receive,
 	Title:   say.Phrase{Key: "age.title", English: "Age"},
 	Asks:    say.Phrase{Key: "age.asks", English: "Was every block made or last charged within 6 months?"},
+	Formula: "today − t_last charge, else − t_made ≤ 6 months",
+	Limits:  []LimitOf{{"age", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{blockCode.Field, supplierCharge.Field},
 	Parts:   onBank,

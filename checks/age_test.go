@@ -13,9 +13,9 @@ func TestAge(t *testing.T) { // today is 25 November 2026
 		{"this summer", "b1/date-code = 2026-07", "bank", finding.Pass, "hand: 4 months"},
 		{"missing", "", "bank", finding.ToDo, "missing"},
 		{"six months ago", "b1/date-code = 2026-05-25", "bank", finding.Pass, "boundary: 25 May + 6 months is today"},
-		{"a day more", "b1/date-code = 2026-05-24", "bank", finding.CantTell, "boundary"},
+		{"a day more", "b1/date-code = 2026-05-24", "bank", finding.CantTell, "boundary: one day above six months"},
 		{"old, charged since", "b1/date-code = 2025-01\nb1/last-charge = 2026-10-01", "bank", finding.Pass, "the rule: since the last charge"},
-		{"old, charged too long ago", "b1/date-code = 2025-01\nb1/last-charge = 2026-05-24", "bank", finding.CantTell, "boundary"},
+		{"old, charged too long ago", "b1/date-code = 2025-01\nb1/last-charge = 2026-05-24", "bank", finding.CantTell, "boundary: one day above six months"},
 		{"unreadable", "b1/date-code = 2605", "bank", finding.CantTell, "hand: month or week"},
 		{"ahead", "b1/date-code = 2026-12", "bank", finding.CantTell, "hand: not made yet"},
 	})

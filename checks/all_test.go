@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugmark/core/finding"
 	"lugmark/core/say"
 )
 
@@ -112,8 +113,8 @@ func TestChecksAreWhole(t *testing.T) {
 		if !kebab.MatchString(c.ID) || ids[c.ID] {
 			t.Errorf("%q is no id, or not its own", c.ID)
 		}
-		if c.Title.English == "" || c.Asks.English == "" || !strings.HasSuffix(c.Asks.English, "?") || len(c.Sources) == 0 || len(c.Fields) == 0 || c.Parts == nil || c.Eval == nil {
-			t.Errorf("%s lacks its title, question, sources, fields, parts or rule", c.ID)
+		if c.Title.English == "" || c.Asks.English == "" || c.Formula == "" || !strings.HasSuffix(c.Asks.English, "?") || len(c.Sources) == 0 || len(c.Fields) == 0 || c.Parts == nil || c.Eval == nil {
+			t.Errorf("%s lacks its title, question, formula, sources, fields, parts or rule", c.ID)
 		}
 		if len(strings.Fields(c.Title.English)) > 6 {
 			t.Errorf("%s: %q is a sentence, not a title", c.ID, c.Title.English)
@@ -135,6 +136,18 @@ func TestChecksAreWhole(t *testing.T) {
 			}
 		}
 		ids[c.ID], before[c] = true, true
+	}
+}
+
+func TestARowSaysWhereItComesFrom(t *testing.T) {
+	for from, is := range map[string]bool{"": true, "hand": true, "boundary": true, "the rule": true, "boundary:": true,
+		"hand: 0.05 + 0.008 ≤ 0.10": false, "common practice, no source": false, "NEC 240.6(A)": false} {
+		if got := vague(row{want: finding.Fail, from: from}); got != is {
+			t.Errorf("%q: vague is %v", from, got)
+		}
+	}
+	if vague(row{want: finding.ToDo, from: "missing"}) || !vague(row{want: finding.ToDo}) {
+		t.Error("where nothing was judged one word is enough, and none is not")
 	}
 }
 

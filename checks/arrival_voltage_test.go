@@ -1,9 +1,11 @@
 package checks
 
 import (
+	"strings"
 	"testing"
 
 	"lugmark/core/finding"
+	"lugmark/core/say"
 )
 
 // m1 is a good meter: ±(0.05 % + 3 counts). At 13 V with 1 mV steps
@@ -23,7 +25,7 @@ func TestArrivalVoltage(t *testing.T) {
 		{"just above the low end", "b1/arrival-voltage = 12.810 V, m1", "b1", finding.Pass, "hand: 12.810 − 0.0094 = 12.8006"},
 		{"at the low end", "b1/arrival-voltage = 12.800 V, m1", "b1", finding.CantTell, "boundary: 12.7906 is below"},
 		{"just below the high end", "b1/arrival-voltage = 13.590 V, m1", "b1", finding.Pass, "hand: 13.590 + 0.0098 = 13.5998"},
-		{"at the high end", "b1/arrival-voltage = 13.600 V, m1", "b1", finding.CantTell, "boundary"},
+		{"at the high end", "b1/arrival-voltage = 13.600 V, m1", "b1", finding.CantTell, "boundary: 13.6098 is above"},
 		{"low", "b1/arrival-voltage = 11.500 V, m1", "b1", finding.CantTell, "hand: between 10 and 12.8"},
 		{"ten volts", "b1/arrival-voltage = 10.000 V, m1", "b1", finding.CantTell, "boundary: 9.992 … 10.008"},
 		{"below ten", "b1/arrival-voltage = 9.900 V, m1", "b1", finding.Fail, "hand: 9.908 < 10"},
@@ -38,7 +40,17 @@ func TestArrivalVoltage(t *testing.T) {
 		{"a common meter near the end", "b1/arrival-voltage = 12.85 V", "b1", finding.CantTell, "hand: 12.85 − (0.064 + 0.03) = 12.756"},
 		{"a common meter in the middle", "b1/arrival-voltage = 13.20 V", "b1", finding.Pass, "hand: ±(0.066 + 0.03)"},
 		{"not read", "", "b1", finding.ToDo, "boundary: missing is not zero"},
-		{"no access", "b1/arrival-voltage = skip cannot no-access", "b1", finding.CantTell, "boundary"},
+		{"no access", "b1/arrival-voltage = skip cannot no-access", "b1", finding.CantTell, "boundary: not read is not usual"},
 		{"unsafe", "b1/arrival-voltage = skip unsafe other", "b1", finding.Fail, "hand: unsafe to measure stops the stage"},
 	})
+}
+
+// Low and high ask for opposite acts.
+func TestArrivalSaysWhatToDo(t *testing.T) {
+	for volts, words := range map[string]string{"12.700 V": "Charge", "11.000 V": "Charge", "13.700 V": "rest"} { // hand: 13.2 is in the middle
+		x := judged(t, fixture(t, twoByTwo, goodMeter, "b1/arrival-voltage = "+volts+", m1"), arrivalVoltageCheck, "b1")[0]
+		if next := (say.Voice{}).Say(x.Next()); !strings.Contains(next, words) {
+			t.Errorf("%s: %q, want %q", volts, next, words)
+		}
+	}
 }

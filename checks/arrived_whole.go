@@ -15,6 +15,8 @@ var arrivedWhole = &Check{
 	ID: "arrived-whole", Stage: Receive,
 	Title:   say.Phrase{Key: "arrived-whole.title", English: "Arrived whole"},
 	Asks:    say.Phrase{Key: "arrived-whole.asks", English: "Is every block whole, dry, cool, flat and without smell or sound?"},
+	Formula: "leak, smell, hiss, heat, dent, wet = no; swelling ≤ 2 % of the thickness, fail above 5 %",
+	Limits:  []LimitOf{{"condition", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{condition.Field, swelling.Field, arrivalPhoto.Field},
 	Parts:   onBank,

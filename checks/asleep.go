@@ -13,12 +13,12 @@ import (
 
 // Below 8 V a protection sleeps or the cells are empty. Which of both shows
 // when the block is woken by its maker's method: gently, briefly, watched.
-//
-//	V, a minute after the charger is off, ≥ 12.0  [V]
 var asleepCheck = &Check{
 	ID: "asleep", Stage: Receive,
 	Title:   say.Phrase{Key: "asleep.title", English: "Woken block"},
 	Asks:    say.Phrase{Key: "asleep.asks", English: "Did the sleeping block wake by the maker's method, and stay awake?"},
+	Formula: "U ≥ 12.0 V [V], 60 s after the charger is off; I_wake ≤ 0.05·C/h [A]; t_wake ≤ 30 min; U_lowest inside ≥ 2.0 V",
+	Limits:  []LimitOf{{"awake", finding.Practice}, {"lowest-inside", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields: []Field{arrivalVoltage.Field, wakeMethod.Field, wakeCurrent.Field, wakeTime.Field, wokenVolts.Field, wakeWarm.Field,
 		sleptAgain.Field, lowestCell.Field},

@@ -13,14 +13,13 @@ import (
 
 // The whole reads what its blocks add up to.
 //
-//	D = U_total − ΣU_i  [V]
-//	one block reversed reads ΣU − 2·U_k, one missing ΣU − U_k
-//
 // One meter's gain is in every block alike, so in the sum it adds as it is.
 var bankTotal = &Check{
 	ID: "bank-total", Stage: Wire,
 	Title:   say.Phrase{Key: "bank-total.title", English: "Total voltage"},
 	Asks:    say.Phrase{Key: "bank-total.asks", English: "Does the whole read what its blocks add up to?"},
+	Formula: "|U_total − ΣU_i| ≤ 1.5 V [V]; one block reversed reads ΣU − 2·U_k, one missing ΣU − U_k",
+	Limits:  []LimitOf{{"difference", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{totalVoltage.Field, restVoltage.Field, stepVoltage.Field},
 	Parts:   bankTotalParts,

@@ -28,7 +28,7 @@ func TestBankTotal(t *testing.T) {
 		{"all asleep", "b1/rest-voltage = 0.00 V\nb2/rest-voltage = 0.00 V\nb3/rest-voltage = 0.00 V\nb4/rest-voltage = 0.00 V\nbank/total-voltage = 0.00 V", "bank", finding.CantTell, "hand: the sums agree, and none is awake"},
 		{"total not read", fourRested, "bank", finding.ToDo, "boundary"},
 		{"a block not read", "b1/rest-voltage = 13.30 V\nbank/total-voltage = 53.20 V", "bank", finding.ToDo, "boundary: missing is not zero"},
-		{"from the steps", "b4.p/step-voltage = 13.30 V\nb3.p/step-voltage = 26.60 V\nb2.p/step-voltage = 39.90 V\nb1.p/step-voltage = 53.20 V\nbank/total-voltage = 53.20 V", "bank", finding.Pass, "hand"},
+		{"from the steps", "b4.p/step-voltage = 13.30 V\nb3.p/step-voltage = 26.60 V\nb2.p/step-voltage = 39.90 V\nb1.p/step-voltage = 53.20 V\nbank/total-voltage = 53.20 V", "bank", finding.Pass, "hand: 4 × 13.30 = 53.20"},
 		{"from the steps, one in backwards", "b4.p/step-voltage = 13.30 V\nb3.p/step-voltage = 0.00 V\nb2.p/step-voltage = 13.30 V\nb1.p/step-voltage = 26.60 V\nbank/total-voltage = 26.60 V", "bank", finding.Fail, "hand: four steps of 13.3 in size are 53.2, not 26.6"},
 		{"the firm is stricter", "house/bank-total.difference = 0.50 V\n" + fourRested + "bank/total-voltage = 53.20 V", "bank", finding.CantTell, "hand: 0 + 0.562 > 0.5"},
 	})
@@ -38,12 +38,13 @@ func TestBankTotal(t *testing.T) {
 	})
 	walk(t, twoByTwo, bankTotal, fourRested, []row{
 		{"two, one in backwards", "sA/total-voltage = 0.00 V", "sA", finding.Fail, "hand: 0.0 of 26.6"},
-		{"a string of two", "sB/total-voltage = 26.60 V", "sB", finding.Pass, "hand"},
+		{"a string of two", "sB/total-voltage = 26.60 V", "sB", finding.Pass, "hand: 2 × 13.30 = 26.60"},
 		{"strings in parallel", "bank/total-voltage = 26.60 V", "bank", finding.Pass, "hand: both strings add up to 26.6"},
 		{"the string not read", "bank/total-voltage = 26.60 V", "sA", finding.ToDo, "boundary"},
 	})
 	walk(t, bank.New(2, 2, bank.JoinGroups, bank.Diagonal), bankTotal, "", []row{
 		{"groups", fourRested + "bank/total-voltage = 26.60 V", "bank", finding.Pass, "hand: two groups of 13.3"},
+		{"groups, near", fourRested + "bank/total-voltage = 25.20 V", "bank", finding.CantTell, "hand: 2·√((0.193² + 0.156²)/3) = 0.287; 1.40 + 0.287 > 1.5"},
 		{"a group missing", fourRested + "bank/total-voltage = 13.30 V", "bank", finding.Fail, "hand: 26.6 − 13.3"},
 	})
 }

@@ -13,14 +13,14 @@ import (
 
 // A block with more resistance than its like works less and sags first.
 //
-//	R ≤ the sheet's  [Ω];  max R / min R ≤ 1.5
-//
 // A step of 20 A or more, all blocks within 5 K. What a maker measures at 1 kHz
 // is lower than ten seconds of direct current show: it can pass, never fail.
 var blockRCheck = &Check{
 	ID: "block-r", Stage: Prove,
 	Title:   say.Phrase{Key: "block-r.title", English: "Resistance of the blocks"},
 	Asks:    say.Phrase{Key: "block-r.asks", English: "Are the blocks alike inside, and as good as the sheet says?"},
+	Formula: "R ≤ R_sheet [Ω]; max R/min R ≤ 1.5 [1]; ΔI ≥ 20 A, max T − min T ≤ 5 K",
+	Limits:  []LimitOf{{"ratio", finding.Practice}, {"resistance", finding.Maker}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{blockR.Field, stepAmps.Field, stepMethod.Field, sheetR.Field, sheetRMethod.Field, blockTemp.Field},
 	Parts:   onBank,

@@ -10,13 +10,13 @@ import (
 
 // A block whose resistance rises ages, or has lost contact inside.
 //
-//	R/R0 ≤ 1.3 is well, > 1.5 is not; both read the same way, within 5 K
-//
 // As with joints it passes only against every earlier visit that read it.
 var blockRDrift = &Check{
 	ID: "block-r-drift", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "block-r-drift.title", English: "Blocks since the last visit"},
 	Asks:    say.Phrase{Key: "block-r-drift.asks", English: "Has every block the resistance that it had?"},
+	Formula: "R/R0 ≤ 1.3 is well, > 1.5 is worn",
+	Limits:  []LimitOf{{"ratio", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{blockR.Field, blockTemp.Field, stepMethod.Field, stepAmps.Field},
 	Parts:   onBlocks,

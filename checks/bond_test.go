@@ -17,7 +17,7 @@ func TestBond(t *testing.T) {
 		{"1.0 ohm", minus + "bank/bond-resistance = 1.0 Ohm, m5", "bank", finding.CantTell, "boundary: 0.9 to 1.1"},
 		{"1.2 ohm", minus + "bank/bond-resistance = 1.2 Ohm, m5", "bank", finding.Fail, "boundary: 1.1 > 1"},
 		{"two places", "bank/bond-plan = minus\nbank/bond-places = 2\nbank/bond-resistance = 0.1 Ohm, m5", "bank", finding.Fail, "the rule: exactly one"},
-		{"none", "bank/bond-plan = plus\nbank/bond-places = 0", "bank", finding.Fail, "the rule"},
+		{"none", "bank/bond-plan = plus\nbank/bond-places = 0", "bank", finding.Fail, "hand: 1 planned, 0 there"},
 		{"places missing", "bank/bond-plan = minus\nbank/bond-resistance = 0.1 Ohm, m5", "bank", finding.ToDo, "missing"},
 		{"resistance missing", minus, "bank", finding.ToDo, "missing"},
 	})

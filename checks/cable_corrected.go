@@ -13,12 +13,12 @@ import (
 
 // Where a cable lies in warm air or beside others its insulation allows it
 // less. This stands beside the test at the terminals and is not stacked on it.
-//
-//	corrected ampacity ≥ I_rms   I_rms = I·√(1 + r²/2)  [A]
 var cableCorrected = &Check{
 	ID: "cable-corrected", Stage: Wire,
 	Title:   say.Phrase{Key: "cable-corrected.title", English: "Cable where it lies"},
 	Asks:    say.Phrase{Key: "cable-corrected.asks", English: "Is every main cable thick enough for the air it lies in and the ripple it carries?"},
+	Formula: "k_air·k_bundle·I_table ≥ I_rms, I_rms = I·√(1 + r²/2) [A]",
+	Limits:  []LimitOf{{"ampacity", finding.Standard}},
 	Sources: []cite.Source{cite.NEC690_8B, cite.NEC310_16, cite.NEC310_15Ambient, cite.NEC310_15Bundle, cite.NEC310Parallel},
 	Fields: []Field{designCurrent.Field, siteKind.Field, siteHottest.Field, partCable.Field, cableSize.Field, cableStandard.Field,
 		cableRating.Field, inverterRipple.Field},

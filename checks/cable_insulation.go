@@ -11,12 +11,12 @@ import (
 // The cables alone are tested against the frame, both ends off, before they
 // are joined to a block. Never across a block: the tester's voltage breaks its
 // protection.
-//
-//	R ≥ 1.0 MΩ at 250 V DC or more  [Ω]
 var cableInsulation = &Check{
 	ID: "cable-insulation", Stage: Wire,
 	Title:   say.Phrase{Key: "cable-insulation.title", English: "Insulation of the cables"},
 	Asks:    say.Phrase{Key: "cable-insulation.asks", English: "Do the cables, free at both ends, hold their insulation against the frame?"},
+	Formula: "R ≥ 1.0 MΩ [Ω] at U_test ≥ 250 V DC",
+	Limits:  []LimitOf{{"insulation", finding.Standard}},
 	Sources: []cite.Source{cite.IEC60364Insulation, cite.OurRule},
 	Fields:  []Field{insulFree.Field, insulProved.Field, insulVolts.Field, insulation.Field, insulTop.Field},
 	Parts:   onBank,

@@ -23,7 +23,7 @@ func TestCableInsulation(t *testing.T) {
 		{"over-range of 1.0", done + "bank/cable-insulation = 1.0 MOhm, m5\nbank/insulation-over = yes", "bank", finding.Pass, "boundary: more than 1.0"},
 		{"over-range of 0.5", done + "bank/cable-insulation = 0.5 MOhm, m5\nbank/insulation-over = yes", "bank", finding.CantTell, "the rule: the top is below 1"},
 		{"not free", "bank/insulation-volts = 250 V\nbank/insulation-free = no\nbank/insulation-proved = yes\nbank/cable-insulation = 0.10 MOhm, m5", "bank", finding.CantTell, "the rule: something else leaks"},
-		{"not proved", "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/insulation-proved = no\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "the rule"},
+		{"not proved", "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/insulation-proved = no\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "boundary: a tester that was not proved may show anything"},
 		{"at 249 V", "bank/insulation-volts = 249 V\nbank/insulation-free = yes\nbank/insulation-proved = yes\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "boundary: 250"},
 		{"low at 100 V", "bank/insulation-volts = 100 V\nbank/insulation-free = yes\nbank/insulation-proved = yes\nbank/cable-insulation = 0.10 MOhm, m5", "bank", finding.Fail, "hand: more volts do not mend it"},
 		{"proof missing", "bank/insulation-volts = 250 V\nbank/insulation-free = yes\nbank/cable-insulation = 20.00 MOhm, m5", "bank", finding.ToDo, "missing"},

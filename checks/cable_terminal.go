@@ -10,17 +10,15 @@ import (
 	"lugmark/core/unit"
 )
 
-// A cable may not make its terminals hotter than they are rated.
-//
-//	ampacity in the column of the terminal ≥ 1.25 · I_cont  [A]
-//
-// without any correction for the air. On boats, and by custom in vehicles,
-// another table stands for this one: 105 °C insulation ≥ I_max. Of two tables
-// never the larger figure.
+// A cable may not make its terminals hotter than they are rated, without any
+// correction for the air. On boats, and by custom in vehicles, another table
+// stands for this one. Of two tables never the larger figure.
 var cableTerminalCheck = &Check{
 	ID: "cable-terminal", Stage: Wire,
 	Title:   say.Phrase{Key: "cable-terminal.title", English: "Cable at its terminals"},
 	Asks:    say.Phrase{Key: "cable-terminal.asks", English: "Is the cable thick enough for the current, as far as its terminals go?"},
+	Formula: "I_table(terminal °C) ≥ 1.25·I_cont [A]; boat, vehicle: I_table(105 °C) ≥ I_max [A]",
+	Limits:  []LimitOf{{"ampacity", finding.Maker}, {"ampacity", finding.Standard}, {"ampacity", finding.Practice}},
 	Sources: []cite.Source{cite.NEC110_14C, cite.NEC690_8B, cite.NEC310_16, cite.ABYCE11},
 	Fields: []Field{designCurrent.Field, siteKind.Field, partCable.Field, cableSize.Field, cableStandard.Field,
 		cableRating.Field, cableTerminal.Field, engineSpace.Field, cableByMaker.Field},

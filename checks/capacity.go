@@ -12,14 +12,14 @@ import (
 // A bank proves its capacity by giving it back: from a proved full charge down
 // to the cut-off, at 20 to 30 °C.
 //
-//	Q − U ≥ rated   [Ah]; of up to three runs the best counts
-//
 // A run that was stopped early gives a lower bound: it can pass, never fail.
 // The limit is not lowered by the uncertainty of the counter.
 var capacity = &Check{
 	ID: "capacity", Stage: Prove,
 	Title:   say.Phrase{Key: "capacity.title", English: "Capacity"},
 	Asks:    say.Phrase{Key: "capacity.asks", English: "Does the bank give back what its sheet promises?"},
+	Formula: "Q − u ≥ 1.00·Q_rated [Ah]; fail: Q + u < 0.95·Q_rated, or Q + u < Q_rated after three runs; 20 °C ≤ T ≤ 30 °C",
+	Limits:  []LimitOf{{"rated", finding.Standard}},
 	Sources: []cite.Source{cite.IEC62620, cite.CommonPractice},
 	Fields: []Field{capTarget.Field, capCharge.Field, capError.Field, capHours.Field, capCurrent.Field, capTemp.Field,
 		capFull.Field, capEnd.Field, capWhy.Field, capEnergy.Field},

@@ -61,7 +61,7 @@ func TestCapacity(t *testing.T) {
 	})
 	const cutoff = "capacity1/charge-error = 1.2 Ah\ncapacity1/end-reason = cut-off\ncapacity1/end-voltage = 40.0 V\n"
 	walk(t, fourInSeries, capacity, capacitySheet+cutoff, []row{
-		{"not from full", "capacity1/started-full = no\ncapacity1/test-temperature = 25 C\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "boundary"},
+		{"not from full", "capacity1/started-full = no\ncapacity1/test-temperature = 25 C\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "boundary: a charge that was not full may be why"},
 		{"nobody said full", "capacity1/test-temperature = 25 C\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "boundary: missing is not yes"},
 		{"temperature unknown", "capacity1/started-full = yes\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "boundary: an unknown temperature proves nothing"},
 		{"cold and above", "capacity1/started-full = yes\ncapacity1/test-temperature = 12 C\ncapacity1/charge = 102 Ah", "capacity1", finding.Pass, "hand: cold only lowers it"},

@@ -27,10 +27,10 @@ func TestChargeDone(t *testing.T) {
 	walk(t, alone, chargeDone, meters, []row{
 		{"done", good + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.Pass, "hand: 14.27 ≥ 14.0, 3.04 ≤ 5"},
 		{"one block just above 14.0", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.020 V", "14.020 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.Pass, "hand: 14.0099 ≥ 14.0"},
-		{"one block at 14.0", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.000 V", "14.020 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary"},
+		{"one block at 14.0", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.000 V", "14.020 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.000 − 0.0100 < 14.0"},
 		{"one block far below", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "13.500 V", "13.500 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "hand: not full yet is no failure"},
 		{"tail just kept", good + tailAt("sA", "4.90 A", "4.90 A") + slow, "bank", finding.Pass, "hand: 4.96 ≤ 5"},
-		{"tail at the limit", good + tailAt("sA", "5.00 A", "4.00 A") + slow, "bank", finding.CantTell, "boundary"},
+		{"tail at the limit", good + tailAt("sA", "5.00 A", "4.00 A") + slow, "bank", finding.CantTell, "boundary: 5.00 + 0.06 > 5"},
 		{"still charging", good + tailAt("sA", "20.00 A", "19.00 A") + slow, "bank", finding.CantTell, "hand: 20 > 5, and it still flows"},
 		{"a clamp the wrong way round", good + tailAt("sA", "-20.00 A", "-19.00 A") + slow, "bank", finding.CantTell, "hand: 20 A whatever its sign"},
 		{"from 20 A to nothing", good + tailAt("sA", "20.00 A", "0.00 A") + slow, "bank", finding.Fail, "hand: 20 > 2 · 5, then 0"},
@@ -41,6 +41,8 @@ func TestChargeDone(t *testing.T) {
 		{"nobody saw it, but it flows", good + tailAt("sA", "3.00 A", "2.50 A") + "bank/charge-ended = not-seen", "bank", finding.Pass, "hand: 2.5 − 0.035 > 0"},
 		{"a block above its highest", topOf("b1", "14.650 V", "14.300 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.Fail, "hand: 14.65 − 0.0103 > 14.6, whatever is missing"},
 		{"a block at its highest", topOf("b1", "14.595 V", "14.595 V") + topOf("b2", "14.300 V", "14.300 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.6053 > 14.6"},
+		{"a block above its maker's highest", "sheet1/charge-voltage-max = 14.4 V\n" + topOf("b1", "14.450 V", "14.300 V"), "bank", finding.Fail, "hand: 14.45 − 0.0102 > 14.4"},
+		{"above its maker's tail", "sheet1/tail-current = 3 A\n" + good + tailAt("sA", "3.50 A", "3.50 A") + slow, "bank", finding.CantTell, "hand: 3.5 > 3, though 5 A would be usual"},
 		{"one sample", "b1/top-voltage = 14.300 V, m1\nb2/top-voltage = 14.300 V, m1\nsA/tail-current = 3.00 A, m2\n" + slow, "bank", finding.ToDo, "boundary: two samples"},
 		{"samples 10 s apart", strings.ReplaceAll(good+tailAt("sA", "3.00 A", "2.50 A"), "at -80s", "at -20s") + slow, "bank", finding.CantTell, "boundary: 10 s"},
 		{"only the bank is known", "bank/total-voltage = 28.60 V\n" + slow, "bank", finding.ToDo, "hand: a total names no block"},
@@ -49,7 +51,7 @@ func TestChargeDone(t *testing.T) {
 	two := bank.New(1, 2, bank.JoinGroups, bank.OneEnd)
 	walk(t, two, chargeDone, meters+good+slow, []row{
 		{"a group of two takes two tails", tailAt("gA", "9.80 A", "9.80 A"), "bank", finding.Pass, "hand: 9.908 ≤ 2 · 5"},
-		{"more than two tails", tailAt("gA", "10.00 A", "9.00 A"), "bank", finding.CantTell, "boundary"},
+		{"more than two tails", tailAt("gA", "10.00 A", "9.00 A"), "bank", finding.CantTell, "boundary: 10 + 0.11 > 2 × 5"},
 	})
 }
 
@@ -65,10 +67,11 @@ func TestTopSpread(t *testing.T) {
 	walk(t, alone, topSpread, meters, []row{
 		{"even", tail + top("14.250 V", "14.200 V"), "bank", finding.Pass, "hand: 50 + 0.8 ≤ 200"},
 		{"just even", tail + top("14.399 V", "14.200 V"), "bank", finding.Pass, "hand: 199 + 0.83 ≤ 200"},
-		{"at the limit", tail + top("14.400 V", "14.200 V"), "bank", finding.CantTell, "boundary"},
+		{"at the limit", tail + top("14.400 V", "14.200 V"), "bank", finding.CantTell, "boundary: 200 + 0.83 > 200"},
 		{"between", tail + top("14.500 V", "14.150 V"), "bank", finding.CantTell, "hand: 0.2 < 0.35 < 0.5"},
 		{"at the far limit", tail + top("14.500 V", "14.000 V"), "bank", finding.CantTell, "boundary: 500 − 0.9 < 500"},
 		{"uneven", tail + top("14.510 V", "14.000 V"), "bank", finding.Fail, "hand: 510 − 0.9 > 500"},
+		{"above the maker's highest", "sheet1/charge-voltage-max = 14.4 V\n" + tail + top("14.450 V", "14.400 V"), "bank", finding.Fail, "hand: 14.45 − 0.0102 > 14.4"},
 		{"uneven and low", tail + top("14.300 V", "13.300 V"), "bank", finding.Fail, "hand: at less volts 1 V is all the more charge"},
 		{"low", tail + top("13.700 V", "13.650 V"), "bank", finding.CantTell, "hand: 27.35 < 28: at 13.6 V 0.2 V hides 3 points"},
 		{"just high enough", tail + top("14.020 V", "14.010 V"), "bank", finding.Pass, "hand: 28.030 − (0.0140 + 0.006) ≥ 28.0"},
@@ -80,7 +83,7 @@ func TestTopSpread(t *testing.T) {
 		{"the tail read a day before", "sA/tail-current = 3.00 A, m2, at -24h\n" + top("14.250 V", "14.200 V"), "bank", finding.CantTell, "boundary: not at the tail, as far as anybody knows"},
 		{"a current out of it", "sA/tail-current = -2.00 A, m2\n" + top("14.250 V", "14.200 V"), "bank", finding.CantTell, "hand: −2 + 0.03 < 0: it gives current"},
 		{"slow", tail + "b1/top-voltage = 14.250 V, m1, at -150s\nb2/top-voltage = 14.200 V, m1", "bank", finding.CantTell, "boundary: 150 s > 120"},
-		{"two minutes", tail + "b1/top-voltage = 14.250 V, m1, at -120s\nb2/top-voltage = 14.200 V, m1, at 0s", "bank", finding.Pass, "boundary"},
+		{"two minutes", tail + "b1/top-voltage = 14.250 V, m1, at -120s\nb2/top-voltage = 14.200 V, m1, at 0s", "bank", finding.Pass, "boundary: 120 ≤ 120 s"},
 		{"one block not read", tail + "b1/top-voltage = 14.250 V, m1", "bank", finding.ToDo, "boundary"},
 		{"the tail not read", top("14.250 V", "14.200 V"), "bank", finding.ToDo, "boundary: missing is not the tail"},
 		{"the firm is stricter", "house/top-spread.spread = 0.1 V\n" + tail + top("14.350 V", "14.200 V"), "bank", finding.CantTell, "hand: 0.15 > 0.1"},

@@ -9,13 +9,12 @@ import (
 )
 
 // What is lost on the way from the charger to the bank is missing at its posts.
-//
-//	V_charger − V_posts ≤ 1 % of Ns·14.4 V  [V], at 0.2 of the capacity or at
-//	all that the charger is set to
 var chargeDrop = &Check{
 	ID: "charge-drop", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "charge-drop.title", English: "Drop in the charger leads"},
 	Asks:    say.Phrase{Key: "charge-drop.asks", English: "Does what the charger holds also reach the posts?"},
+	Formula: "U_charger − U_posts ≤ 0.01·Ns·14.4 V [V] at I ≥ 0.2·C/h",
+	Limits:  []LimitOf{{"drop", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{leadSource.Field, leadPosts.Field, leadAmps.Field, setCurrent.Field},
 	Parts:   chargerParts,

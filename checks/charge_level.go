@@ -12,12 +12,12 @@ import (
 
 // What a resting voltage says of charge, both ends of it: on the flat part of
 // the curve a wide span. It informs; no hold point waits for it.
-//
-//	z_lo = u_rising⁻¹((V − U − 50 mV)/4)   z_hi = u_falling⁻¹((V + U + 50 mV)/4)  [%]
 var chargeLevel = &Check{
 	ID: "charge-level", Stage: Match,
 	Title:   say.Phrase{Key: "charge-level.title", English: "Level of charge"},
 	Asks:    say.Phrase{Key: "charge-level.asks", English: "Can the blocks of one string be equally charged, as far as their voltages say?"},
+	Formula: "z_lo = f_rising⁻¹((U − u − 50 mV)/4), z_hi = f_falling⁻¹((U + u + 50 mV)/4) [%]; min z_hi ≥ max z_lo",
+	Limits:  []LimitOf{{"level", finding.Practice}},
 	Sources: []cite.Source{cite.OpenOCV},
 	Fields:  []Field{restVoltage.Field, blockTemp.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {

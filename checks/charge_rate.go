@@ -13,14 +13,14 @@ import (
 
 // How hard a block may be charged depends on its temperature.
 //
-//	I_block = I · s  [A],  s the largest share of one block
-//
-// I is the larger of what is planned and what all chargers together are set
+// What flows is the larger of what is planned and what all chargers together are set
 // to: a charger does as it is set, whatever the plan says.
 var chargeRate = &Check{
 	ID: "charge-rate", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "charge-rate.title", English: "Charge current"},
 	Asks:    say.Phrase{Key: "charge-rate.asks", English: "Is the planned current within what the blocks may take at this temperature?"},
+	Formula: "I_block = max(I_planned, ΣI_set)·s [A] ≤ rate(T)·C/h; rate: T ≤ 0 °C 0; to 10 °C 0.1; to 15 °C 0.2; to 45 °C 0.5; to 50 °C 0.2; to 55 °C 0.1; above 0",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Practice}},
 	Sources: []cite.Source{cite.ChargeByTemperature, cite.CircuitTheory},
 	Fields:  []Field{plannedCharge.Field, setCurrent.Field, chargeTemp.Field, sensorKind.Field, sheetCapacity.Field, sheetChargeMax.Field},
 	Parts:   onBank,

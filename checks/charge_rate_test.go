@@ -35,7 +35,7 @@ func TestChargeRate(t *testing.T) {
 		{"59 °C", at("59 C", "1 A"), "bank", finding.Fail, "hand: 56 °C is above 55"},
 		{"no temperature", sheets + "bank/charge-current = 10 A", "bank", finding.ToDo, "boundary: unknown allows nothing"},
 		{"no plan", sheets + "b1/charge-temperature = 25 C\nb1/sensor = own", "bank", finding.ToDo, "boundary"},
-		{"zero is no plan", at("25 C", "0 A"), "bank", finding.CantTell, "boundary"},
+		{"zero is no plan", at("25 C", "0 A"), "bank", finding.CantTell, "boundary: 0 A charges nothing"},
 		{"no capacity", strings.Replace(at("25 C", "10 A"), "sheet1/capacity = 100 Ah\n", "", 1), "bank", finding.ToDo, "boundary"},
 		{"the firm is stricter", "house/charge-rate.current = 20 A\n" + at("25 C", "21 A"), "bank", finding.Fail, "hand: 21 > 20"},
 		{"the firm is looser, frozen", "house/charge-rate.current = 80 A\nsheet1/charge-max = 100 A\n" + at("-20 C", "60 A"), "bank", finding.Fail, "hand: −17 °C allows none; no rule of a firm lifts that"},

@@ -12,14 +12,13 @@ import (
 
 // The lines of the charge list, watched as they come: too hot, too high, too
 // little for the heaters, on and off again.
-//
-//	T ≤ the maker's top, else 45 °C;  V ≤ Ns·V_max;  fewer than three restarts;
-//	no two lines more than 5 min apart
 var chargeTrend = &Check{
 	ID: "charge-trend", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "charge-trend.title", English: "Course of the charge"},
 	Asks:    say.Phrase{Key: "charge-trend.asks", English: "Did the charge run without an alarm?"},
-	Sources: []cite.Source{cite.OurRule, cite.ChargeByTemperature},
+	Formula: "T ≤ 45 °C [°C]; U ≤ Ns·V_max [V]; I ≥ 0.8·Np·I_heater while cold [A]; restarts < 3; Δt ≤ 5 min",
+	Limits:  []LimitOf{{"heater", finding.Practice}, {"temperature", finding.Maker}, {"temperature", finding.Practice}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
+	Sources: []cite.Source{cite.OurRule, cite.ChargeByTemperature, cite.CommonPractice},
 	Fields:  []Field{sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, sheetVmax.Field, sheetHottest.Field, sheetHeaterAmps.Field},
 	Parts:   onBank,
 	Eval:    evalChargeTrend,

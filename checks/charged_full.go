@@ -13,12 +13,12 @@ import (
 
 // A block that was charged by itself until voltage and current both said full
 // is the only proof of charge that the flat curve does not spoil.
-//
-//	U ≥ full [V]  and  |I| ≤ tail [A], two samples 60 s apart
 var chargedFull = &Check{
 	ID: "charged-full", Stage: Match,
 	Title:   say.Phrase{Key: "charged-full.title", English: "Charged to full"},
 	Asks:    say.Phrase{Key: "charged-full.asks", English: "Was this block charged by itself until voltage and current both showed full?"},
+	Formula: "U ≥ min(14.2 V, U_absorption − 0.2 V), else 14.0 V [V], and |I| ≤ I_tail, else 0.05·C/h [A], two readings ≥ 60 s apart; U ≤ V_max",
+	Limits:  []LimitOf{{"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}, {"full", finding.Practice}, {"tail", finding.Maker}, {"tail", finding.Practice}},
 	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{fullVoltage.Field, fullCurrent.Field, fullVoltage2.Field, fullCurrent2.Field, fullEnded.Field, lastCurrent.Field, sheetAbsorb.Field, sheetTail.Field, sheetVmax.Field},
 	Parts:   onBlocks,

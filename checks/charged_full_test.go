@@ -47,8 +47,8 @@ func TestChargedFull(t *testing.T) {
 		{"above the maker's highest", "sheet1/charge-voltage-max = 14.4 V\n" + full("14.50 V", "3.00 A", "14.50 V", "2.50 A", "fell-slowly"), "b1", finding.Fail, "hand: 14.5 − 0.037 > 14.4"},
 		{"only one sample", "b1/full-voltage = 14.40 V, m1\nb1/full-current = 3.00 A, m2", "b1", finding.ToDo, "boundary: two samples"},
 		{"nobody says how it ended", "b1/full-voltage = 14.40 V, m1, at -90s\nb1/full-current = 3.00 A, m2, at -90s\nb1/full-voltage-again = 14.40 V, m1\nb1/full-current-again = 3.00 A, m2", "b1", finding.ToDo, "boundary: missing is not slowly"},
-		{"59 s apart", "b1/full-voltage = 14.40 V, m1, at -60s\nb1/full-current = 3.00 A, m2, at -60s\nb1/full-voltage-again = 14.40 V, m1, at -1s\nb1/full-current-again = 3.00 A, m2, at -1s\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "boundary"},
-		{"60 s apart", "b1/full-voltage = 14.40 V, m1, at -61s\nb1/full-current = 3.00 A, m2, at -61s\nb1/full-voltage-again = 14.40 V, m1, at -1s\nb1/full-current-again = 3.00 A, m2, at -1s\nb1/full-ended = fell-slowly", "b1", finding.Pass, "boundary"},
+		{"59 s apart", "b1/full-voltage = 14.40 V, m1, at -60s\nb1/full-current = 3.00 A, m2, at -60s\nb1/full-voltage-again = 14.40 V, m1, at -1s\nb1/full-current-again = 3.00 A, m2, at -1s\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "boundary: 59 < 60"},
+		{"60 s apart", "b1/full-voltage = 14.40 V, m1, at -61s\nb1/full-current = 3.00 A, m2, at -61s\nb1/full-voltage-again = 14.40 V, m1, at -1s\nb1/full-current-again = 3.00 A, m2, at -1s\nb1/full-ended = fell-slowly", "b1", finding.Pass, "boundary: 60 ≥ 60"},
 		{"current an hour after the voltage", "b1/full-voltage = 14.40 V, m1, at -3h\nb1/full-current = 3.00 A, m2, at -2h\nb1/full-voltage-again = 14.40 V, m1, at -170m\nb1/full-current-again = 3.00 A, m2, at -110m\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "hand: not one sample"},
 		{"two people, two capacities", "sheet1/capacity = 200 Ah\n" + full("14.40 V", "3.00 A", "14.40 V", "2.50 A", "fell-slowly"), "b1", finding.CantTell, "hand: a conflict is never a pass"},
 	})
@@ -57,7 +57,7 @@ func TestChargedFull(t *testing.T) {
 	}
 	walk(t, twoByTwo, chargedFull, meters, []row{
 		{"seven days ago", old("168h"), "b1", finding.Pass, "boundary: 7 · 24 h"},
-		{"more than seven days ago", old("169h"), "b1", finding.CantTell, "boundary"},
+		{"more than seven days ago", old("169h"), "b1", finding.CantTell, "boundary: 169 > 7 × 24 = 168 h"},
 		{"used since", old("48h") + "bank/last-current = -24h", "b1", finding.CantTell, "hand: a current a day later"},
 		{"not used since", old("48h") + "bank/last-current = -47h30m", "b1", finding.Pass, "hand: the end of its own charge"},
 		{"another block was charged since", old("48h") + "b2/full-voltage-again = 14.40 V, m1, at -24h\nbank/last-current = -23h30m", "b1", finding.Pass, "hand: that current was the other block's charge"},

@@ -14,12 +14,12 @@ import (
 // A charger fits when its absorption can be set to a voltage that fills these
 // blocks and does not harm them, and when its current is not too much for the
 // block that takes the largest share.
-//
-//	[V_min, V_max of the charger] meets [Ns·14.0, Ns·V_max]   I · s_max ≤ I_block
 var chargerFits = &Check{
 	ID: "charger-fits", Stage: Before,
 	Title:   say.Phrase{Key: "charger-fits.title", English: "Fit for this bank"},
 	Asks:    say.Phrase{Key: "charger-fits.asks", English: "Can this charger be set to the bank's voltage, and does no block get too much current?"},
+	Formula: "[V_min, V_max of the charger] meets [Ns·14.0 V, Ns·V_max] [V]; I·s_max ≤ I_charge of a block [A]",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"window", finding.Maker}, {"window", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.CircuitTheory},
 	Fields:  []Field{chargerLowest.Field, chargerHighest.Field, chargerRating.Field, setCurrent.Field, sheetVmax.Field, sheetChargeMax.Field},
 	Parts:   chargerParts,

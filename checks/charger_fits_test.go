@@ -21,6 +21,9 @@ func TestChargerFits(t *testing.T) {
 		{"set lower", "sheet1/charge-max = 50 A\ncharger1/current-max = 80 A\ncharger1/set-current = 40 A\ncharger1/voltage-min = 50 V\ncharger1/voltage-max = 60 V", "charger1", finding.Pass, "hand: 40 ≤ 50"},
 		{"no sheet value", "charger1/current-max = 50 A\ncharger1/voltage-min = 50 V\ncharger1/voltage-max = 60 V", "charger1", finding.CantTell, "the rule: no sheet"},
 	})
+	walk(t, twoByTwo, chargerFits, "", []row{
+		{"no sheet gives the highest", "charger1/current-max = 50 A\ncharger1/voltage-min = 29.3 V\ncharger1/voltage-max = 32 V", "charger1", finding.Fail, "common practice, no source: 2 × 14.6 = 29.2 V"},
+	})
 	// Two strings on one end: each may carry more than half.
 	walk(t, twoByTwo, chargerFits, common+"sheet1/capacity = 100 Ah\ncharger1/voltage-min = 24 V\ncharger1/voltage-max = 30 V\nsheet1/charge-max = 50 A\n", []row{
 		{"half is over", "charger1/current-max = 300 A", "charger1", finding.Fail, "hand: the larger share is never below a third: 100 > 50"},

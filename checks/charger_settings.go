@@ -12,19 +12,15 @@ import (
 	"lugmark/core/unit"
 )
 
-// Every setting of a charger, as it was left, by itself:
-//
-//	Ns·14.0 V ≤ absorption,  absorption·(1 + δ) ≤ Ns·V_max
-//	float ≤ Ns·13.8 V or off;  equalise, temperature compensation, recover off
-//	current of all chargers · s_max ≤ what one block takes
-//
-// Ns is that of what is charged. What the charger really holds can only be
+// Every setting of a charger, as it was left, by itself. Ns is that of what is charged. What the charger really holds can only be
 // read during the first charge; that is a finding of its own, and no gate
 // before the charge waits for it.
 var chargerSettings = &Check{
 	ID: "charger-settings", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "charger-settings.title", English: "Charger settings"},
 	Asks:    say.Phrase{Key: "charger-settings.asks", English: "Is every setting of the charger one that these blocks bear?"},
+	Formula: "Ns·14.0 V ≤ absorption, absorption·(1 + 0.005) ≤ Ns·V_max [V]; float ≤ Ns·13.8 V or off; equalise, temp-comp, recover = off; ΣI_set·s_max ≤ I_charge of a block [A]",
+	Limits:  []LimitOf{{"absorption", finding.Maker}, {"absorption", finding.Practice}, {"absorption-measured", finding.Maker}, {"absorption-measured", finding.Practice}, {"current", finding.Maker}, {"equalise", finding.Practice}, {"float", finding.Practice}, {"recover", finding.Practice}, {"temp-comp", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields: []Field{setAbsorption.Field, setFloat.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
 		setCurrent.Field, heldAbsorb.Field, foundAbsorb.Field, chargeTarget.Field},
@@ -41,6 +37,7 @@ var (
 	sayFloatGood  = say.Phrase{Key: "charger-settings.float.pass", English: "Float is set to {set}; the limit is {max}."}
 	sayFloatOff   = say.Phrase{Key: "charger-settings.float.off", English: "Float is off."}
 	sayFloatHigh  = say.Phrase{Key: "charger-settings.float.fail", English: "Float is set to {set}; the limit is {max}. A full block held higher than that ages."}
+	sayFloatLow   = say.Phrase{Key: "charger-settings.float.low", English: "Float is set to {set}. Below {least} it is no float of this bank; was one string of fewer blocks meant?"}
 	sayFloatSet   = say.Phrase{Key: "charger-settings.float.set", English: "Switch float off, or set it to {max} at most, and read it back."}
 	saySwitchOff  = say.Phrase{Key: "charger-settings.switch.pass", English: "{setting}: off."}
 	saySwitchOn   = say.Phrase{Key: "charger-settings.switch.fail", English: "{setting}: on. It belongs to lead-acid batteries and drives these blocks above their voltage."}
@@ -62,6 +59,9 @@ var (
 const (
 	// Below 14.0 V a block does not get full: sheets name 14.0 to 14.6 V.
 	leastAbsorption unit.Volt = 14.0
+
+	// A float below 12 V for each block would hold it empty: our choice.
+	lowestFloat unit.Volt = 12
 
 	// Float off, or 13.4 to 13.8 V: sheets.
 	mostFloat unit.Volt = 13.8
@@ -108,7 +108,9 @@ func evalChargerSettings(f *Facts, charger string) []finding.Finding {
 	}
 	return []finding.Finding{
 		f.byItself(func() finding.Finding { return absorption(f.settingAbsorption) }),
-		f.byItself(func() finding.Finding { return f.settingFloat(charger, mostFloat*unit.Volt(series)) }),
+		f.byItself(func() finding.Finding {
+			return f.settingFloat(charger, lowestFloat*unit.Volt(series), mostFloat*unit.Volt(series))
+		}),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setEqualise) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setTempComp) }),
 		f.byItself(func() finding.Finding { return f.settingSwitch(charger, setRecover) }),
@@ -158,13 +160,16 @@ func (f *Facts) settingAbsorption(charger string, limit finding.Limit, least, mo
 	return x.Value(found).Against(limit)
 }
 
-func (f *Facts) settingFloat(charger string, most unit.Volt) finding.Finding {
+func (f *Facts) settingFloat(charger string, least, most unit.Volt) finding.Finding {
 	limit := finding.AtMost("float", most, finding.Practice, cite.CommonPractice.Line())
 	set, ok := setFloat.Of(f, charger)
 	if !ok {
 		return missing(setFloat.Field, charger).Against(limit)
 	}
 	said := []any{"set", typed(set), "max", exact(most, "V")}
+	if set.Value != 0 && measure.AtLeast(measure.Exact(set.Value).Interval(), least) != measure.Inside {
+		return finding.CannotTell(sayFloatLow.With(append(said, "least", exact(least, "V"))...), sayFloatSet.With(said...)).Value(finding.Typed(set)).Against(limit)
+	}
 	if set.Value == 0 {
 		return finding.Passes(sayFloatOff.With()).Value(finding.Typed(set)).Against(limit)
 	}

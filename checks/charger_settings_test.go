@@ -36,6 +36,8 @@ func TestChargerSettings(t *testing.T) {
 		{"one block alone, its own setting", "charge1/target = b1\ncharger1/absorption = 14.4 V", "absorption", finding.Pass, "hand: 14.472 ≤ 14.6"},
 		{"float", "charger1/float = 55.2 V", "float", finding.Pass, "boundary: 4 × 13.8"},
 		{"float too high", "charger1/float = 55.3 V", "float", finding.Fail, "hand: 55.3 > 55.2"},
+		{"float of a smaller bank", "charger1/float = 47.9 V", "float", finding.CantTell, "hand: 47.9 < 4 × 12"},
+		{"lowest float", "charger1/float = 48.0 V", "float", finding.Pass, "boundary: 4 × 12"},
 		{"float off", "charger1/float = 0 V", "float", finding.Pass, "hand: zero was typed: off"},
 		{"float not entered", "", "float", finding.ToDo, "boundary: missing is not off"},
 		{"equalise off", "charger1/equalise = off", "equalise", finding.Pass, "common practice, no source"},

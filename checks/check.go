@@ -27,6 +27,16 @@ type Check struct {
 	Asks  say.Phrase // the question it answers, one sentence
 	Stage Stage
 
+	// Formula is what is computed and what it is held against, in symbols, with
+	// the unit in [brackets]. It is not translated. U is a voltage, u the
+	// expanded uncertainty of what stands before it.
+	Formula string
+
+	// Limits are what its findings are judged against, the strongest kind of
+	// each first, for the list of rules. A check that only informs has none.
+	// What a firm may tighten is not said here: see [HouseLimits].
+	Limits []LimitOf
+
 	// Visits says at which visits of a job it is asked; the zero value is
 	// commissioning.
 	Visits Visits
@@ -55,6 +65,10 @@ type Check struct {
 	// nil never spares.
 	Spare func(f *Facts, part string) (why say.Line, spared bool)
 
+	// SettledBy is a later check whose Pass about the same part answers what
+	// this one could not tell.
+	SettledBy *Check
+
 	// Eval judges one part. It reads only through Facts and never fails.
 	Eval func(f *Facts, part string) []finding.Finding
 }
@@ -80,6 +94,7 @@ func one(x finding.Finding) []finding.Finding { return []finding.Finding{x} }
 var (
 	sayNeedFirst  = say.Phrase{Key: "check.need-first", English: "{reason} First: {need}."}
 	sayAfterFirst = say.Phrase{Key: "check.after-first", English: "First: {need}."}
+	saySettledBy  = say.Phrase{Key: "check.settled-by", English: "Answered by “{check}”."}
 	sayConflict   = say.Phrase{Key: "check.conflict", English: "Two people entered different values for “{field}” of {part}."}
 	sayChoose     = say.Phrase{Key: "check.choose", English: "Choose the value that is right."}
 	sayNewer      = say.Phrase{Key: "check.newer", English: "A newer version of the app entered “{field}” of {part}; this version cannot read it."}
@@ -100,7 +115,28 @@ func Run(f *Facts) []finding.Finding {
 			f.byCheck[c.ID] = append(f.byCheck[c.ID], x)
 		}
 	}
+	f.settleLate()
 	return f.findings
+}
+
+// settleLate turns a Can't tell into Not needed where a later check answered it.
+func (f *Facts) settleLate() {
+	for i, x := range f.findings {
+		if x.Verdict() != finding.CantTell {
+			continue
+		}
+		c := known(x.Check())
+		if c.SettledBy == nil || !f.allPass(c.SettledBy.ID, x.Part()) {
+			continue
+		}
+		y := finding.Unneeded(saySettledBy.With("check", c.SettledBy.Title)).Of(x.Check(), x.Part()).Reading(x.Reads())
+		f.findings[i] = y
+		for k, same := range f.byCheck[c.ID] {
+			if same.Part() == x.Part() && same.Verdict() == finding.CantTell {
+				f.byCheck[c.ID][k] = y
+			}
+		}
+	}
 }
 
 // run judges one check on all its parts.

@@ -11,12 +11,12 @@ import (
 
 // Charging below freezing plates metal inside the cells, for good and unseen.
 // The gate opens on fresh temperatures of every block and on nothing else.
-//
-//	min(T − U) > lowest  [°C]  and  max(T + U) ≤ highest  [°C]
 var coldGate = &Check{
 	ID: "cold-gate", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "cold-gate.title", English: "Warm enough to charge"},
 	Asks:    say.Phrase{Key: "cold-gate.asks", English: "Is every block warm enough, and not too hot, to be charged now?"},
+	Formula: "min(T − u) > T_coldest, else 0 °C; max(T + u) ≤ T_hottest, else 45 °C [°C]; age of T ≤ 15 min",
+	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.Practice}, {"hottest", finding.Maker}, {"hottest", finding.Practice}},
 	Sources: []cite.Source{cite.ChargeByTemperature, cite.OurRule},
 	Fields:  []Field{chargeTemp.Field, sensorKind.Field, hoursHere.Field, sheetColdest.Field, sheetHottest.Field},
 	Parts:   onBank,

@@ -13,6 +13,8 @@ var coldLockoutCheck = &Check{
 	ID: "cold-lockout", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "cold-lockout.title", English: "Lockout in the cold"},
 	Asks:    say.Phrase{Key: "cold-lockout.asks", English: "Does every source stop charging below freezing?"},
+	Formula: "lockout of every source = yes",
+	Limits:  []LimitOf{{"lockout", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{coldLockout.Field, otherLockout.Field, alternator.Field},
 	Parts:   onBank,

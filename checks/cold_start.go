@@ -9,12 +9,12 @@ import (
 )
 
 // With the charger on and the blocks cold, only the heaters may draw current.
-//
-//	0.8·Np·I_heater ≤ I ≤ 1.2·Np·I_heater  [A] until T − U > 0 °C
 var coldStart = &Check{
 	ID: "cold-start", Stage: Prove,
 	Title:   say.Phrase{Key: "cold-start.title", English: "Cold start"},
 	Asks:    say.Phrase{Key: "cold-start.asks", English: "Do cold blocks take only what their heaters draw?"},
+	Formula: "0.8·Np·I_heater ≤ I ≤ 1.2·Np·I_heater [A] until T − u > 0 °C",
+	Limits:  []LimitOf{{"current", finding.Maker}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, coldStartAmps.Field, coldStartTemp.Field},
 	Parts:   onHeated,

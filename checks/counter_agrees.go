@@ -10,13 +10,12 @@ import (
 
 // A counter with its shunt the wrong way round or set for another one lies
 // about everything that follows.
-//
-//	same sign;  |A_counter − A_clamp| ≤ max(5 %, 1 A), out and in
-//	|A_counter| ≤ 0.2 A with no current
 var counterAgrees = &Check{
 	ID: "counter-agrees", Stage: Prove,
 	Title:   say.Phrase{Key: "counter-agrees.title", English: "Counter against clamp"},
 	Asks:    say.Phrase{Key: "counter-agrees.asks", English: "Does the counter show what really flows, with the right sign?"},
+	Formula: "sign(I_counter) = sign(I_clamp); |I_counter − I_clamp| ≤ max(0.05·|I_clamp|, 1 A) [A], out and in; |I_counter| ≤ 0.2 A at I = 0",
+	Limits:  []LimitOf{{"difference", finding.Practice}, {"zero", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{counterFitted.Field, counterOut.Field, clampOut.Field, counterIn.Field, clampIn.Field, counterZero.Field, clampZeroed.Field, designCurrent.Field},
 	Parts:   counterParts,

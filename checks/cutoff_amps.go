@@ -10,12 +10,12 @@ import (
 )
 
 // An inverter draws most when the bank is lowest.
-//
-//	P/(V_cut·η) · s_max ≤ what one block gives  [A]
 var cutoffAmps = &Check{
 	ID: "cutoff-amps", Stage: Prove,
 	Title:   say.Phrase{Key: "cutoff-amps.title", English: "Current at the cut-off"},
 	Asks:    say.Phrase{Key: "cutoff-amps.asks", English: "Does every block bear the inverter's full power at the lowest voltage?"},
+	Formula: "P/(V_cut·η)·s_max ≤ I_discharge of a block [A]",
+	Limits:  []LimitOf{{"current", finding.Maker}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
 	Fields:  []Field{inverterPower.Field, inverterCutoff.Field, sheetDischarge.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {

@@ -27,7 +27,7 @@ func TestEndPoint(t *testing.T) {
 		return goodMeter + capacitySheet + "capacity1/end-voltage = " + volts + " V, m1\ncapacity1/end-reason = " + why
 	}
 	walk(t, fourInSeries, endPoint, "", []row{
-		{"at the cut-off", at("40.00", "cut-off"), "capacity1", finding.Pass, "boundary"},
+		{"at the cut-off", at("40.00", "cut-off"), "capacity1", finding.Pass, "boundary: 40.00 ± 0.02 about 40"},
 		{"below it", at("39.50", "cut-off"), "capacity1", finding.Fail, "hand: 39.5 + 0.05 < 40"},
 		{"above it", at("44.00", "cut-off"), "capacity1", finding.CantTell, "hand: not reached"},
 		{"stopped by a person", at("44.00", "person"), "capacity1", finding.CantTell, "hand: a lower bound"},
@@ -128,9 +128,9 @@ func TestHeatCutout(t *testing.T) {
 		{"not allowed", "", "bank", finding.NotNeeded, "hand: declared by the maker"},
 		{"allowed, not done", "bank/cut-out-allowed = yes", "bank", finding.ToDo, "boundary"},
 		{"low end", "bank/cut-out-allowed = yes\nbank/cut-out-at = 55 C", "bank", finding.Pass, "boundary: 60 − 5"},
-		{"below it", "bank/cut-out-allowed = yes\nbank/cut-out-at = 54.9 C", "bank", finding.Fail, "boundary"},
-		{"high end", "bank/cut-out-allowed = yes\nbank/cut-out-at = 65 C", "bank", finding.Pass, "boundary"},
-		{"above it", "bank/cut-out-allowed = yes\nbank/cut-out-at = 65.1 C", "bank", finding.Fail, "boundary"},
+		{"below it", "bank/cut-out-allowed = yes\nbank/cut-out-at = 54.9 C", "bank", finding.Fail, "boundary: 54.9 < 60 − 5"},
+		{"high end", "bank/cut-out-allowed = yes\nbank/cut-out-at = 65 C", "bank", finding.Pass, "boundary: 65 = 60 + 5"},
+		{"above it", "bank/cut-out-allowed = yes\nbank/cut-out-at = 65.1 C", "bank", finding.Fail, "boundary: 65.1 > 60 + 5"},
 		{"the maker's", "sheet1/heat-cut-out = 70 C\nbank/cut-out-allowed = yes\nbank/cut-out-at = 66 C", "bank", finding.Pass, "hand: 65 … 75"},
 	})
 }
@@ -142,11 +142,11 @@ func TestOverloadTrip(t *testing.T) {
 	walk(t, fourInSeries, overloadTrip, "", []row{
 		{"inside", test + "bank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.Pass, "hand: 19 … 21 in 5 … 30"},
 		{"low end", test + "bank/overload-opened = yes\nbank/overload-time = 6 s", "bank", finding.Pass, "boundary: 5 … 7"},
-		{"across the low end", test + "bank/overload-opened = yes\nbank/overload-time = 5 s", "bank", finding.CantTell, "boundary"},
+		{"across the low end", test + "bank/overload-opened = yes\nbank/overload-time = 5 s", "bank", finding.CantTell, "boundary: 4 … 6 about 5"},
 		{"too early", test + "bank/overload-opened = yes\nbank/overload-time = 3 s", "bank", finding.Fail, "hand: 4 < 5"},
 		{"did not open", test + "bank/overload-opened = no\nbank/overload-time = 32 s", "bank", finding.Fail, "hand: 31 > 30"},
 		{"did not open yet", test + "bank/overload-opened = no\nbank/overload-time = 31 s", "bank", finding.CantTell, "boundary: 30 … 32"},
-		{"drifted", sheet + "bank/overload-current = 120.0 A\nbank/overload-steady = no\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.CantTell, "boundary"},
+		{"drifted", sheet + "bank/overload-current = 120.0 A\nbank/overload-steady = no\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.CantTell, "boundary: a current that drifts has no window"},
 		{"less than the sheet's overload", sheet + "bank/overload-current = 100.0 A\nbank/overload-steady = yes\nbank/overload-opened = no\nbank/overload-time = 60 s", "bank", finding.CantTell, "hand: 100 + 3 < 105"},
 		{"time not taken", test + "bank/overload-opened = yes", "bank", finding.ToDo, "boundary"},
 		{"no window in the sheet", capacitySheet + "bank/overload-current = 120.0 A", "bank", finding.NotNeeded, "boundary: there is no usual window"},

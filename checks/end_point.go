@@ -11,12 +11,12 @@ import (
 
 // Where a capacity test ended says what its figure is worth, and whether the
 // blocks were pulled too low.
-//
-//	V + U ≥ Ns · cut-off  [V], the maker's, else 10.0 V
 var endPoint = &Check{
 	ID: "end-point", Stage: Prove,
 	Title:   say.Phrase{Key: "end-point.title", English: "End of the test"},
 	Asks:    say.Phrase{Key: "end-point.asks", English: "Did the test end at the cut-off and not below it?"},
+	Formula: "U_end + u ≥ Ns·V_cut, else Ns·10.0 V [V]",
+	Limits:  []LimitOf{{"end", finding.Maker}, {"end", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{capEnd.Field, capWhy.Field, sheetCutoff.Field},
 	Parts:   runParts,

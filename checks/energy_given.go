@@ -11,12 +11,12 @@ import (
 
 // Energy is what the owner bought, but few sheets promise it: without a figure
 // in the sheet it is information.
-//
-//	E − U ≥ rated energy  [Wh]
 var energyGiven = &Check{
 	ID: "energy", Stage: Prove,
 	Title:   say.Phrase{Key: "energy.title", English: "Energy"},
 	Asks:    say.Phrase{Key: "energy.asks", English: "Does the bank give back the energy on its label?"},
+	Formula: "E − u ≥ n·E_sheet [Wh]",
+	Limits:  []LimitOf{{"energy", finding.Maker}},
 	Sources: []cite.Source{cite.IEC62620, cite.OurRule},
 	Fields:  []Field{capEnergy.Field, sheetEnergy.Field, capFull.Field},
 	Parts:   energyParts,

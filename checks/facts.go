@@ -162,6 +162,13 @@ func (c ChoiceField) Yes(f *Facts, part string) bool {
 	return ok && code == "yes"
 }
 
+// Of reads the codes that were ticked, maybe none of them; ok is false when
+// nobody has answered.
+func (s SeveralField) Of(f *Facts, part string) (codes []string, ok bool) {
+	e, ok := f.entry(s.Field, part)
+	return e.Value.Choices, ok && e.Value.Kind == job.KindChoices
+}
+
 // Of reads plain text.
 func (t TextField) Of(f *Facts, part string) (string, bool) {
 	e, ok := f.entry(t.Field, part)

@@ -14,15 +14,15 @@ import (
 // A fuse must break the worst short circuit: right behind it, charger on, cold
 // copper, full bank, the blocks' own protection not counted on.
 //
-//	I = Ns·V_max / ((Ns·R_block + R_branch)/n + R_shared) + I_charger  [A]
-//
 // n is the strings that feed the fault: all for the main fuse, the others for
 // the fuse of a string. Below what the highest resistance gives it surely fails.
 var faultBreak = &Check{
 	ID: "fault-break", Stage: Wire,
 	Title:   say.Phrase{Key: "fault-break.title", English: "Fuse against a short circuit"},
 	Asks:    say.Phrase{Key: "fault-break.asks", English: "Can the fuse break the largest short circuit that this bank can feed?"},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule, cite.ABYCE11Breaking},
+	Formula: "I = Ns·V_max/((Ns·R_lo + R_branch)/n + R_shared) + I_charger ≤ I_breaking [A]",
+	Limits:  []LimitOf{{"breaking", finding.Standard}, {"breaking", finding.Practice}, {"short-circuit", finding.Maker}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
+	Sources: []cite.Source{cite.CircuitTheory, cite.CommonPractice, cite.OurRule, cite.ABYCE11Breaking},
 	Fields: []Field{fuseBreaking.Field, fuseVoltage.Field, sheetCapacity.Field, sheetShort.Field, linkR.Field, partCable.Field,
 		partLength.Field, fuseCopper.Field, chargerRating.Field},
 	Parts: fuseParts,

@@ -27,7 +27,7 @@ func TestFaultBreak(t *testing.T) {
 	hundred := sheetOfAll(2, "100 Ah") + "fuse.main/voltage = 58 V\n"
 	walk(t, two, faultBreak, hundred, []row{
 		{"breaks it", "fuse.main/breaking = 18250 A\nfuse.main/copper-before = 0.1 mOhm", "fuse.main", finding.Pass, "boundary: 18 250 A"},
-		{"one ampere short", "fuse.main/breaking = 18249 A\nfuse.main/copper-before = 0.1 mOhm", "fuse.main", finding.CantTell, "boundary"},
+		{"one ampere short", "fuse.main/breaking = 18249 A\nfuse.main/copper-before = 0.1 mOhm", "fuse.main", finding.CantTell, "boundary: 18 249 < 18 250 A"},
 		{"copper not known", "fuse.main/breaking = 18250 A", "fuse.main", finding.CantTell, "hand: 20 857 A without it"},
 		{"between both ends", "fuse.main/breaking = 5000 A\nfuse.main/copper-before = 0.1 mOhm", "fuse.main", finding.CantTell, "hand: 2393 … 18 250"},
 		{"surely too weak", "fuse.main/breaking = 2000 A\nfuse.main/copper-before = 0.1 mOhm", "fuse.main", finding.Fail, "hand: 2000 < 2393"},
@@ -41,6 +41,7 @@ func TestFaultBreak(t *testing.T) {
 		{"20 kA everywhere", strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.Pass, "ABYC E-11 as quoted: 20 kA at 125 V DC, 14.6 ≤ 30 V"},
 		{"not in every string", strong, "fuse.main", finding.CantTell, "hand: string B has none; 20 857 A > 20 kA"},
 		{"rated at too few volts", strong + "fuse.B/voltage = 80 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.CantTell, "hand: 80 < 125 V"},
+		{"on a boat", "site/kind = boat\n" + strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.Pass, "ABYC E-11 as quoted: 20 kA at 125 V DC, 14.6 ≤ 30 V"},
 		{"volts missing", "fuse.main/breaking = 20000 A", "fuse.main", finding.ToDo, "boundary"},
 	})
 	four := sheetOfAll(4, "100 Ah")
@@ -64,6 +65,7 @@ func TestFaultBreak(t *testing.T) {
 	})
 	walk(t, fourInSeries, faultBreak, "", []row{
 		{"nothing about the blocks", "fuse.main/voltage = 58.4 V\nfuse.main/breaking = 20000 A", "fuse.main", finding.ToDo, "boundary: missing is not zero"},
+		{"too few volts, and no sheet gives the highest", "fuse.main/voltage = 58.3 V\nfuse.main/breaking = 20000 A", "fuse.main", finding.Fail, "common practice, no source: 4 × 14.6 = 58.4 V"},
 	})
 }
 

@@ -13,12 +13,12 @@ import (
 
 // A fuse opens fast only well above its rating. The lowest short circuit, of an
 // ordinary bank through hot cable at its far end, must reach that.
-//
-//	I = Ns·12.8 / ((Ns·R_hi + R_branch)/n + R_shared + R_leads) ≥ 5·I_n  [A]
 var faultClear = &Check{
 	ID: "fault-clear", Stage: Wire,
 	Title:   say.Phrase{Key: "fault-clear.title", English: "Fuse at the far end"},
 	Asks:    say.Phrase{Key: "fault-clear.asks", English: "Does every fuse open fast at the smallest short circuit that it may see?"},
+	Formula: "I = Ns·12.8 V/((Ns·R_hi + R_branch)/n + R_shared + R_leads) ≥ 5·I_n [A]; fail below 2·I_n",
+	Limits:  []LimitOf{{"short-circuit", finding.Maker}, {"short-circuit", finding.Practice}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
 	Fields: []Field{fuseRating.Field, sheetCapacity.Field, sheetShort.Field, siteColdest.Field, partCable.Field, partLength.Field,
 		linkR.Field, fuseClears.Field},

@@ -12,6 +12,7 @@ type FieldKind uint8
 const (
 	Number FieldKind = iota
 	Choice
+	Several  // some of its options, or none of them
 	Text     // plain text: serials, models
 	Personal // text about people and places, kept so that it can be erased
 	Time
@@ -74,6 +75,9 @@ type Quantity[Q unit.Quantity] struct{ Field }
 // ChoiceField is a field whose answer is one of its options.
 type ChoiceField struct{ Field }
 
+// SeveralField is a field whose answer is the options that were ticked.
+type SeveralField struct{ Field }
+
 // TextField is a field whose answer is plain text.
 type TextField struct{ Field }
 
@@ -127,6 +131,10 @@ func choice(id string, stage Stage, label, hint string, options []Option, of ...
 
 func (c ChoiceField) setup() ChoiceField { c.Setup = true; return c }
 func (c ChoiceField) round() ChoiceField { c.Round = true; return c }
+
+func several(id string, stage Stage, label, hint string, options []Option, of ...bank.Kind) SeveralField {
+	return SeveralField{Field{&Spec{ID: id, Kind: Several, Of: of, Stage: stage, Label: labelOf(id, label), Hint: hintOf(id, hint), Options: options}}}
+}
 
 func text(id string, stage Stage, label, hint string, of ...bank.Kind) TextField {
 	return TextField{Field{&Spec{ID: id, Kind: Text, Of: of, Stage: stage, Setup: true, Label: labelOf(id, label), Hint: hintOf(id, hint)}}}

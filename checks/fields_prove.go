@@ -88,10 +88,14 @@ var (
 	storeLevel    = quantity[unit.Percent]("storage-level", Prove, "Charge level at the start of storage, at least", "Left open: from the proved full charge.", bank.KindBank).physics(0, 100)
 
 	// Hand over
-	labelsOn     = choice("labels", HandOver, "Labels: voltage, fault current, isolator, date, what to do in an emergency", "All five, and a photo taken.", yesNo, bank.KindBank)
-	papersLeft   = choice("documents", HandOver, "Papers left: drawing, this sheet, manuals, settings, emergency page", "All five.", yesNo, bank.KindBank)
+	labelsOn = several("labels", HandOver, "Labels that are on", "Take a photo of them.", options("labels", "voltage", "System voltage",
+		"fault-current", "Fault current", "isolator", "Isolator", "date", "Date", "emergency", "What to do in an emergency"), bank.KindBank)
+	papersLeft = several("documents", HandOver, "Left with the bank", "", options("documents", "drawing", "Drawing", "manuals", "Makers' manuals",
+		"settings", "Settings as left", "sheet", "This sheet", "dates", "Maintenance dates", "spare-fuse", "Spare fuse"), bank.KindBank)
 	alarmFirst   = choice("alarm-first", HandOver, "A sound or a light comes before the cut-off", "Tried, not read.", options("alarm-first", "yes", "Yes", "no", "No", "not-tried", "Not tried"), bank.KindBank)
-	ownerBriefed = choice("owner-briefed", HandOver, "Owner shown: isolator, alarm, cold, charging, emergency", "All five, in person.", yesNo, bank.KindBank)
+	ownerBriefed = several("owner-briefed", HandOver, "Gone through with the owner", "In person, at the bank.", options("owner-briefed",
+		"emergency", "How to switch off in an emergency and in which order", "alarm", "What the alarm means", "cold", "Never charge below 0 °C",
+		"depth", "How deep to discharge", "storage", "Storage", "call", "Whom to call", "return", "The return visit"), bank.KindBank)
 
 	// Return visit
 	rebuilt     = choice("built-again", Return, "Something is opened, exchanged or joined again at this visit", "A link, a block, a cable, a fuse or the main. Yes: everything is asked again as on the first day.", yesNo, bank.KindBank)

@@ -23,7 +23,7 @@ var (
 
 	blockSheet  = text("sheet", Before, "Block sheet", "", bank.KindBlock)
 	blockSerial = text("serial", Receive, "Serial number", "As on the label.", bank.KindBlock)
-	blockCode   = text("date-code", Receive, "Date code", "As on the label.", bank.KindBlock)
+	blockCode   = text("date-code", Receive, "Date code", "Year and month of making, such as 2026-05; as on the label where no month stands there.", bank.KindBlock)
 	blockFirm   = text("firmware", Receive, "Firmware", "As on the label or in the maker's papers; a dash when there is none.", bank.KindBlock)
 
 	sheetModel     = text("model", Before, "Model", "", bank.KindSheet, bank.KindCharger, bank.KindInverter, bank.KindMeter, bank.KindWrench)

@@ -21,7 +21,7 @@ var (
 	gapVoltage   = quantity[unit.Volt]("gap-voltage", Match, "Gap to the first block", "All links open, minus posts joined by a thin 1 A fused lead; probe from this plus to the plus of the first block of the string or group. The first block of a later group: to the first block of the bank.", bank.KindBlock).physics(-30, 30).in("mV").round(0, "gap")
 	stringGap    = quantity[unit.Volt]("string-gap", Match, "Gap to the first string", "No link between the strings, minus ends joined by a thin 1 A fused lead; probe from this plus end to the first string's. Never above 60 V.", bank.KindString).physics(-300, 300).in("mV").round(0, "gap")
 	gapOver      = choice("gap-over-range", Match, "The meter shows over-range on its millivolts", "Instead of a reading.", yesNo, bank.KindBlock, bank.KindString)
-	blockR       = quantity[unit.Ohm]("resistance", Match, "Internal resistance, 10 s step", "Optional; makes the predictions narrower.", bank.KindBlock).physics(1e-4, 0.5).in("mOhm")
+	blockR       = quantity[unit.Ohm]("resistance", Prove, "Internal resistance, 10 s step", "Fall of the voltage over a step of ten seconds, divided by the step. Read early, it makes the predictions narrower.", bank.KindBlock).physics(1e-4, 0.5).in("mOhm").round(0, "")
 	joinLeadR    = quantity[unit.Ohm]("join-lead", Match, "Resistance of the joining lead", "With its fuse.", bank.KindBank).physics(1e-5, 10).in("mOhm")
 	joinFuse     = quantity[unit.Ampere]("join-fuse", Match, "Fuse in the joining lead", "", bank.KindBank).physics(0.1, 1000)
 	linksClear   = choice("links-clear", Match, "Only drawn links are on, no cross tie, both polarities read", "", yesNo, bank.KindBank)
@@ -43,7 +43,7 @@ var (
 	// Switch on
 	inverterOff   = choice("off", SwitchOn, "Inverter is switched off", "", yesNo, bank.KindInverter)
 	capacitors    = choice("capacitors", SwitchOn, "An inverter or another load with capacitors is on this line", "Inverters, motor drives, some radios: empty, they are a short circuit for an instant.", yesNo, bank.KindSwitch)
-	prechargeLeft = quantity[unit.Volt]("precharge-left", SwitchOn, "Volts left across the open main switch", "After precharging for five time constants.", bank.KindSwitch).physics(-300, 300).round(0, "switch")
+	prechargeLeft = quantity[unit.Volt]("precharge-left", SwitchOn, "Volts left across the open main switch", "After five time constants: five times the resistor in ohms times the capacitance in farads, in seconds.", bank.KindSwitch).physics(-300, 300).round(0, "switch")
 
 	setAbsorption = quantity[unit.Volt]("absorption", SwitchOn, "Absorption voltage, as left", "Read it back from the charger.", bank.KindCharger).physics(1, 300)
 	setFloat      = quantity[unit.Volt]("float", SwitchOn, "Float voltage, as left", "Zero when float is off.", bank.KindCharger).physics(0, 300)
@@ -83,5 +83,5 @@ var (
 
 	jointDrop    = quantity[unit.Volt]("drop", Prove, "Drop across the joint, with current", "Probes on the lug barrel and on the post pad, not on the bolt.", bank.KindJoint).physics(-1, 1).in("mV").round(0, "joint")
 	jointZero    = quantity[unit.Volt]("drop-zero", Prove, "Drop across the joint, no current", "Same spots, current off.", bank.KindJoint).physics(-1, 1).in("mV").round(0, "joint")
-	jointCurrent = quantity[unit.Ampere]("drop-current", Prove, "Current while the drops are read", "Where strings or blocks stand side by side: clamped at the link itself.", bank.KindBank, bank.KindLink).physics(0, 5000)
+	jointCurrent = quantity[unit.Ampere]("drop-current", Prove, "Current while the drops are read", "50 A or more with a meter that shows 0.1 mV, 10 A with 0.01 mV. Where strings or blocks stand side by side: clamped at the link itself.", bank.KindBank, bank.KindLink).physics(0, 5000)
 )

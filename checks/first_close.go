@@ -10,12 +10,12 @@ import (
 
 // When the main closes for the first time with nothing switched on, nothing
 // should happen.
-//
-//	no trip,  V > Ns·8 V,  |I| ≤ 1 A
 var firstClose = &Check{
 	ID: "first-close", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "first-close.title", English: "First closing of the main"},
 	Asks:    say.Phrase{Key: "first-close.asks", English: "Did the main close without a trip and without a current that nobody ordered?"},
+	Formula: "trip = no; U > Ns·8 V [V]; |I| ≤ 1 A [A]",
+	Limits:  []LimitOf{{"current", finding.Practice}, {"volts", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{closeTripped.Field, closeVolts.Field, closeAmps.Field},
 	Parts:   func(*Facts) ([]string, say.Line) { return []string{"switch"}, say.Line{} },

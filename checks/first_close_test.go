@@ -19,7 +19,7 @@ func TestFirstClose(t *testing.T) {
 		{"the firm is stricter", "house/first-close.current = 0.2 A\nswitch/close-current = 0.50 A, m2", "switch", finding.Fail, "hand: 0.485 > 0.2"},
 	})
 	walk(t, fourInSeries, firstClose, shunt+"switch/close-current = 0.10 A, m2\n", []row{
-		{"tripped", "switch/close-tripped = yes", "switch", finding.Fail, "hand"},
+		{"tripped", "switch/close-tripped = yes", "switch", finding.Fail, "hand: whatever was read, it tripped"},
 		{"trip unknown", "switch/close-voltage = 53.2 V", "switch", finding.CantTell, "boundary: not read"},
 		{"below 8 V a block", "switch/close-tripped = no\nswitch/close-voltage = 31.0 V", "switch", finding.Fail, "hand: 31.0 + 0.46 < 32"},
 		{"at 8 V a block", "switch/close-tripped = no\nswitch/close-voltage = 32.0 V", "switch", finding.Pass, "boundary: not surely below; polarity and bank total judge the volts"},

@@ -10,7 +10,7 @@ import (
 func TestFusePlace(t *testing.T) { // a rule of ±2 mm
 	walk(t, bank.New(4, 1, bank.JoinStrings, bank.OneEnd), fusePlace, "site/kind = boat\n", []row{
 		{"not measured", "", "bank", finding.ToDo, "missing"},
-		{"on the post", "fuse.main/unfused-length = 0 cm", "bank", finding.Pass, "hand"},
+		{"on the post", "fuse.main/unfused-length = 0 cm", "bank", finding.Pass, "hand: 0 + 0.2 ≤ 18"},
 		{"17.8 cm", "fuse.main/unfused-length = 17.8 cm", "bank", finding.Pass, "boundary: 17.8 + 0.2 = 18 cm, after ABYC E-11"},
 		{"17.9 cm, bare", "fuse.main/unfused-length = 17.9 cm\nfuse.main/sheathed = no", "bank", finding.CantTell, "boundary: 17.7 to 18.1"},
 		{"18.3 cm, bare", "fuse.main/unfused-length = 18.3 cm\nfuse.main/sheathed = no", "bank", finding.Fail, "boundary: 18.3 − 0.2 > 18"},
@@ -26,6 +26,6 @@ func TestFusePlace(t *testing.T) { // a rule of ±2 mm
 	walk(t, twoByTwo, fusePlace, "fuse.main/unfused-length = 10 cm\nfuse.A/unfused-length = 5 cm\n", []row{
 		{"one string's missing", "", "bank", finding.ToDo, "the rule: one in every string"},
 		{"one string's too far", "fuse.B/unfused-length = 50 cm\nfuse.B/sheathed = no", "bank", finding.Fail, "hand: 49.8 > 18"},
-		{"all near", "fuse.B/unfused-length = 5 cm", "bank", finding.Pass, "hand"},
+		{"all near", "fuse.B/unfused-length = 5 cm", "bank", finding.Pass, "hand: 10.2 ≤ 18, 5.2 ≤ 18"},
 	})
 }

@@ -11,16 +11,15 @@ import (
 
 // A fuse bears the current for hours and opens before its cable burns.
 //
-//	1.25·I_cont ≤ I_n ≤ next standard size above the ampacity  [A]
-//	rated for DC at Ns·V_max or more  [V]
-//
 // A string's own fuse sees the string's share. It may also not be larger than
 // the block's maker allows; where there is one string, the main is its fuse.
 var fuseSize = &Check{
 	ID: "fuse-size", Stage: Wire,
 	Title:   say.Phrase{Key: "fuse-size.title", English: "Fuse size"},
 	Asks:    say.Phrase{Key: "fuse-size.asks", English: "Does the fuse bear the current and open before its cable burns?"},
-	Sources: []cite.Source{cite.NEC210_20A, cite.NEC240_4B, cite.NEC240_6A, cite.ABYCE11FuseSize, cite.OurRule},
+	Formula: "1.25·I_cont ≤ I_n ≤ next standard size above I_table [A]; U_n ≥ Ns·V_max DC [V]; string: I_n ≤ I_fuse-max of the sheet",
+	Limits:  []LimitOf{{"fuse-max", finding.Maker}, {"fuse-max", finding.Practice}, {"rating", finding.Standard}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
+	Sources: []cite.Source{cite.NEC210_20A, cite.NEC240_4B, cite.NEC240_6A, cite.ABYCE11FuseSize, cite.CommonPractice, cite.OurRule},
 	Fields: []Field{fuseRating.Field, fuseVoltage.Field, designCurrent.Field, partCable.Field, cableSize.Field, cableStandard.Field,
 		cableRating.Field, siteHottest.Field, engineSpace.Field, sheetFuseMax.Field, sheetDischarge.Field},
 	Parts: fuseParts,

@@ -33,7 +33,7 @@ func TestMainFuseSize(t *testing.T) {
 		{"one size too large", "fuse.main/rating = 225 A\nbank/design-current = 140 A", "fuse.main", finding.Fail, "hand: 225 > 200"},
 		{"no size fits", "fuse.main/rating = 225 A\nbank/design-current = 170 A", "fuse.main", finding.Fail, "hand: 212.5 A needed, 200 A allowed"},
 		{"above the maker's largest, one string", "sheet1/fuse-max = 100 A\nfuse.main/rating = 125 A\nbank/design-current = 60 A", "fuse.main", finding.Fail, "hand: 125 > 100, and the main is that string's fuse"},
-		{"at the maker's largest", "sheet1/fuse-max = 125 A\nfuse.main/rating = 125 A\nbank/design-current = 60 A", "fuse.main", finding.Pass, "boundary"},
+		{"at the maker's largest", "sheet1/fuse-max = 125 A\nfuse.main/rating = 125 A\nbank/design-current = 60 A", "fuse.main", finding.Pass, "boundary: 125 ≤ 125"},
 		{"standard of the gauge not read", "cable2/size = 2/0 AWG\ncable2/insulation = 90 C\nlead.p/cable = cable2\nfuse.main/rating = 175 A\nbank/design-current = 140 A", "fuse.main", finding.CantTell, "boundary: SAE of the same number has up to 12 % less copper"},
 		{"rating missing", "bank/design-current = 140 A", "fuse.main", finding.ToDo, "boundary"},
 		{"current missing", "fuse.main/rating = 175 A", "fuse.main", finding.ToDo, "boundary"},
@@ -73,10 +73,10 @@ func TestStringFuseSize(t *testing.T) {
 		{"bears the highest share", "fuse.A/rating = 150 A\nsheet1/discharge-max = 100 A", "fuse.A", finding.Pass, "boundary: 1.25 × 120 = 150; 150 ≤ 1.5 × 100"},
 		{"bears the lowest share only", "fuse.A/rating = 125 A\nsheet1/discharge-max = 100 A", "fuse.A", finding.CantTell, "boundary: 1.25 × 100 = 125, 1.25 × 120 = 150"},
 		{"does not bear any", "fuse.A/rating = 110 A\nsheet1/discharge-max = 100 A", "fuse.A", finding.Fail, "hand: 110 < 125"},
-		{"maker's largest fuse", "fuse.A/rating = 150 A\nsheet1/fuse-max = 150 A", "fuse.A", finding.Pass, "boundary"},
+		{"maker's largest fuse", "fuse.A/rating = 150 A\nsheet1/fuse-max = 150 A", "fuse.A", finding.Pass, "boundary: 150 ≤ 150"},
 		{"above the maker's", "fuse.A/rating = 175 A\nsheet1/fuse-max = 150 A", "fuse.A", finding.Fail, "hand: 175 > 150"},
 		{"maker silent, up to 1.5", "fuse.A/rating = 175 A\nsheet1/discharge-max = 116 A", "fuse.A", finding.CantTell, "hand: 175 > 1.5 × 116 = 174"},
-		{"maker and sheet silent", "fuse.A/rating = 175 A", "fuse.A", finding.CantTell, "boundary"},
+		{"maker and sheet silent", "fuse.A/rating = 175 A", "fuse.A", finding.CantTell, "boundary: nobody states a largest fuse"},
 		{"a string without its fuse", "", "fuse.B", finding.ToDo, "boundary: one in every string"},
 	})
 }

@@ -13,12 +13,12 @@ import (
 
 // The gap between two blocks is read directly, in millivolts: minus joined by
 // a thin fused lead, probes from plus to plus. Even a common meter decides so.
-//
-//	D = U(this) − U(first)  [V]     spread = max(D) − min(D), the first block at 0
 var gapVoltageCheck = &Check{
 	ID: "gap-voltage", Stage: Match,
 	Title:   say.Phrase{Key: "gap-voltage.title", English: "Gap between the posts"},
 	Asks:    say.Phrase{Key: "gap-voltage.asks", English: "Is the gap, read directly, small enough to join?"},
+	Formula: "D = U(this) − U(first) [V]; max D − min D ≤ 10 mV",
+	Limits:  []LimitOf{{"gap", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{gapVoltage.Field, stringGap.Field, gapOver.Field},
 	Needs:   []*Check{rested, sameTemp},

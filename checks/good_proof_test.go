@@ -66,6 +66,10 @@ bank/sensor-reads = 18 C
 bank/sensor-reference = 18 C
 bank/sensor-method = contact
 bank/sensor-soaked = yes
+bank/labels = voltage, fault-current, isolator, date, emergency
+bank/documents = drawing, manuals, settings, sheet, dates, spare-fuse
+bank/alarm-first = yes
+bank/owner-briefed = emergency, alarm, cold, depth, storage, call, return
 `
 
 // goodProofNot are the checks among them that it does not need, and why.

@@ -9,7 +9,7 @@ import (
 func TestHazardsRead(t *testing.T) {
 	walk(t, twoByTwo, hazardsReadCheck, "", []row{
 		{"nobody confirmed", "", "stage.wire", finding.ToDo, "boundary: missing is not yes"},
-		{"confirmed", "stage.wire/hazards-read = yes", "stage.wire", finding.Pass, "hand"},
+		{"confirmed", "stage.wire/hazards-read = yes", "stage.wire", finding.Pass, "hand: one stage, and it is confirmed"},
 		{"refused", "stage.wire/hazards-read = no", "stage.wire", finding.Fail, "hand: refused is refused"},
 		{"another stage does not count", "stage.match/hazards-read = yes", "stage.wire", finding.ToDo, "hand"},
 		{"two people disagree", "stage.wire/hazards-read = yes\nstage.wire/hazards-read = no", "stage.wire", finding.CantTell, "hand: a conflict is never a pass"},

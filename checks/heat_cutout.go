@@ -10,12 +10,12 @@ import (
 
 // A heat cut-out is tried with a resistor in place of its sensor, and only
 // where the maker allows that. Nobody heats a block.
-//
-//	|T_opened − T_maker| ≤ 5 K, the maker's, else 60 °C
 var heatCutout = &Check{
 	ID: "heat-cutout", Stage: Prove,
 	Title:   say.Phrase{Key: "heat-cutout.title", English: "Heat cut-out"},
 	Asks:    say.Phrase{Key: "heat-cutout.asks", English: "Does the heat cut-out open where the maker says?"},
+	Formula: "|T_opened − T_sheet| ≤ 5 K [K], else about 60 °C",
+	Limits:  []LimitOf{{"cut-out", finding.Maker}, {"cut-out", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{cutOutAllowed.Field, cutOutAt.Field, sheetCutOut.Field},
 	Parts:   onBank,

@@ -47,7 +47,7 @@ func TestHeaterSupply(t *testing.T) {
 	two := heatedSheet + "b2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\n"
 	walk(t, twoByTwo, heaterSupply, two, []row{
 		{"two strings share", "charger1/set-current = 12 A", "bank", finding.CantTell, "hand: 2 · 5 = 10, asked are 12.5; series blocks share one path"},
-		{"two strings, enough", "charger1/set-current = 12.5 A", "bank", finding.Pass, "boundary"},
+		{"two strings, enough", "charger1/set-current = 12.5 A", "bank", finding.Pass, "boundary: 1.25 × 2 × 5 = 12.5"},
 	})
 	walk(t, oneBlock, heaterSupply, "", []row{{"no sheet says so", "", "bank", finding.NotNeeded, "hand: nothing heats"}})
 	walk(t, oneBlock, heaterSupply, "b1/sheet = sheet1\nsheet1/heated = no", []row{{"stated absent", "", "bank", finding.NotNeeded, "hand"}})
@@ -85,12 +85,12 @@ func TestHeaterToCharge(t *testing.T) {
 	walk(t, oneBlock, heaterToCharge, heatedSheet, []row{
 		{"warm", step("6.0 C"), "bank", finding.Pass, "hand: 6 − 3 > 0"},
 		{"at its own uncertainty", step("3.0 C"), "bank", finding.CantTell, "boundary: 3 − 3 is not above 0"},
-		{"just above", step("3.1 C"), "bank", finding.Pass, "boundary"},
+		{"just above", step("3.1 C"), "bank", finding.Pass, "boundary: 3.1 − 3 > 0"},
 		{"near freezing", step("-2.0 C"), "bank", finding.CantTell, "hand: −5 … 1"},
 		{"frozen", step("-3.0 C"), "bank", finding.Fail, "boundary: −3 + 3 = 0 is not above 0"},
 		{"no temperature", step(""), "bank", finding.CantTell, "boundary: unknown opens nothing"},
 		{"it cools", listed(1, [3]string{"5.0 A", "13.5 V", "6.0 C"}, [3]string{"34.0 A", "13.6 V", "8.0 C"}, [3]string{"34.0 A", "13.6 V", "7.0 C"}, [3]string{"34.0 A", "13.6 V", "6.0 C"}), "bank", finding.Fail, "hand: nothing heats any more"},
-		{"no step yet", listed(1, [3]string{"5.0 A", "13.5 V", "-5.0 C"}, [3]string{"5.1 A", "13.5 V", "-4.0 C"}), "bank", finding.CantTell, "boundary"},
+		{"no step yet", listed(1, [3]string{"5.0 A", "13.5 V", "-5.0 C"}, [3]string{"5.1 A", "13.5 V", "-4.0 C"}), "bank", finding.CantTell, "boundary: 5.1 − 5.0 < 0.3 × 5"},
 		{"nothing written", "", "bank", finding.ToDo, "boundary"},
 	})
 	walk(t, oneBlock, heaterToCharge, "", []row{{"no heater", "", "bank", finding.NotNeeded, "hand"}})
@@ -151,6 +151,8 @@ func TestChargeTrend(t *testing.T) {
 		{"a gap", listed(6, quiet, quiet), "bank", finding.CantTell, "boundary: six minutes"},
 		{"hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "48.1 C"}), "bank", finding.Fail, "hand: 48.1 − 3 > 45"},
 		{"perhaps hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "43.0 C"}), "bank", finding.CantTell, "hand: 40 … 46"},
+		{"hotter than its maker wants", "sheet1/charge-temp-max = 40 C\n" + listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "43.1 C"}), "bank", finding.Fail, "hand: 43.1 − 3 > 40"},
+		{"its maker bears more heat", "sheet1/charge-temp-max = 55 C\n" + listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "52.0 C"}), "bank", finding.Pass, "boundary: 52 + 3 ≤ 55"},
 		{"too high", listed(5, quiet, [3]string{"20.0 A", "14.75 V, m1", "20.0 C"}), "bank", finding.Fail, "hand: 14.75 − 0.04 > 14.6"},
 		{"two restarts", listed(5, quiet, off, quiet, off, quiet), "bank", finding.Pass, "boundary: two"},
 		{"three restarts", listed(5, quiet, off, quiet, off, quiet, off, quiet), "bank", finding.Fail, "boundary: three"},

@@ -11,12 +11,12 @@ import (
 
 // A charger that cannot carry the heaters drops out and begins again, all
 // night.
-//
-//	I_chargers ≥ 1.25 · Np · max I_heater  [A]
 var heaterSupply = &Check{
 	ID: "heater-supply", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "heater-supply.title", English: "Charger for the heaters"},
 	Asks:    say.Phrase{Key: "heater-supply.asks", English: "Is the charger strong enough for all heaters together?"},
+	Formula: "ΣI_charger ≥ 1.25·Np·max I_heater [A]",
+	Limits:  []LimitOf{{"supply", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, setCurrent.Field},
 	Parts:   onHeated,

@@ -12,12 +12,12 @@ import (
 // A heated block hands the charger's current over from its heater to its
 // cells. The step is found from the current alone; the temperature at the step
 // tells whether it came too early.
-//
-//	step: ΔI > max(0.3·I_heater, noise), held 120 s;  T − U > 0 °C
 var heaterToCharge = &Check{
 	ID: "heater-to-charge", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "heater-to-charge.title", English: "From heating to charging"},
 	Asks:    say.Phrase{Key: "heater-to-charge.asks", English: "Did the charge begin only when the block was warm?"},
+	Formula: "step: ΔI > max(0.3·I_heater, 6·1.4826·MAD·√(2/n)) [A], held 120 s; T − u > 0 °C at the step",
+	Limits:  []LimitOf{{"temperature", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, sampleCurrent.Field, sampleTemp.Field},
 	Parts:   onHeated,

@@ -13,10 +13,11 @@ import (
 // It opens on Pass only. Can't tell, Later, To do, Fail and a check that a
 // person put aside keep it shut; a check that does not apply here is open.
 type Hold struct {
-	Gate    string // "parallel", "series", "main", "charge", "test"
+	Gate    string // "parallel", "series", "main", "heat", "charge", "test"
 	Part    string // the link, the switch, the bank or the test
 	Title   say.Line
 	Keep    say.Line // what to do while it is shut: "Keep the main open"
+	Expect  say.Line // what to look for once the act is done; empty: nothing more
 	Clauses []Clause
 	Barred  say.Line // why nobody may override it; empty: a named person may
 	Taken   *Override
@@ -34,6 +35,7 @@ type Clause struct {
 	Asks     *finding.Key      // the entry that would settle it
 	AsksNo   *finding.Key      // the yes-no entry that must be answered "no" first
 	Ways     []Clause
+	Fails    bool // a reading says that it is not so; else it is only not known
 }
 
 // Override is a named person's decision to go on. The verdicts stay.
@@ -69,8 +71,8 @@ func (h Hold) Breached() bool {
 }
 
 // Closes reports whether the act is to close a link or the main, and not to
-// begin a charge or a test.
-func (h Hold) Closes() bool { return h.Gate != "charge" && h.Gate != "test" }
+// begin to heat, to charge or to test.
+func (h Hold) Closes() bool { return h.Gate != "heat" && h.Gate != "charge" && h.Gate != "test" }
 
 // Shut lists the check@part of every finding, and the id@part of every other
 // condition, that keeps the hold point shut, as an override must name them.
@@ -109,9 +111,10 @@ func (h Hold) Shut() []string {
 
 // clauseTitles are the conditions that are no check, by their id.
 var clauseTitles = map[string]say.Phrase{
-	"last-gap": sayLastGap, "main-off": sayMainOff, "polarity": sayPolarity, "harmless": sayHarmless,
+	"last-gap": sayLastGap, "main-off": sayMainOff, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
 	"standing": sayStanding, "test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
+	"heat-sheet": sayHeatSheet, "heat-current": sayHeatCurrent, "heat-watched": sayHeatWatched,
 }
 
 // ClauseTitle says what an override names, a condition or a check; false for
@@ -154,7 +157,11 @@ func (f *Facts) Holds() []Hold {
 			out = append(out, f.parallelHold(l))
 		}
 	}
-	out = append(out, f.mainHold(), f.chargeHold(), f.testHold())
+	out = append(out, f.mainHold())
+	if h, listed := f.heatHold(); listed {
+		out = append(out, h)
+	}
+	out = append(out, f.chargeHold(), f.testHold())
 	for i := range out {
 		stands := f.Returning() && !f.builtAgain()
 		if stands {
@@ -162,7 +169,7 @@ func (f *Facts) Holds() []Hold {
 		}
 		out[i].Taken = f.override(out[i])
 		switch out[i].Gate {
-		case "charge":
+		case "heat", "charge":
 			out[i].Done = f.chargeEnded()
 		case "test":
 		default:
@@ -273,7 +280,8 @@ var sayUnsafeBars = say.Phrase{Key: "hold.unsafe", English: "Something here was 
 
 // holdStages are the stages on whose readings a hold point rests.
 var holdStages = map[string][]Stage{
-	"series": {Match, Wire}, "parallel": {Match, Wire}, "main": {Wire, SwitchOn}, "charge": {SwitchOn, FirstCharge}, "test": {Prove},
+	"series": {Match, Wire}, "parallel": {Match, Wire}, "main": {Wire, SwitchOn},
+	"heat": {SwitchOn, FirstCharge}, "charge": {SwitchOn, FirstCharge}, "test": {Prove},
 }
 
 // unsafe bars the override while anything of its stages, or anything that the

@@ -8,6 +8,8 @@ import (
 )
 
 var (
+	sayLinksOn    = say.Phrase{Key: "hold.links-on", English: "Every drawn link is closed"}
+	sayLinksOnAsk = say.Phrase{Key: "hold.links-on-ask", English: "Not entered as closed: {part}."}
 	sayMainOff    = say.Phrase{Key: "hold.main-off", English: "Main fuse out or main switch open"}
 	sayMainOffAsk = say.Phrase{Key: "hold.main-off-ask", English: "Confirm that the main switch is open or its fuse is out."}
 	saySettings   = say.Phrase{Key: "hold.settings", English: "Every charger setting, as left"}
@@ -24,9 +26,28 @@ func (f *Facts) mainHold() Hold {
 	polarity, total := f.resting("polarity-steps"), f.resting("bank-total")
 	return Hold{
 		Gate: "main", Part: "switch", Title: sayCloseMain.With(), Keep: sayKeepOpen.With("part", bank.Name("switch")),
-		Clauses: []Clause{polarity, total, f.resting("torque"), f.resting("fault-break"), f.mainOffClause(), f.resting("precharge")},
+		Clauses: []Clause{f.cautionsOf(SwitchOn), f.linksOnClause(), polarity, total, f.resting("torque"), f.resting("fault-break"), f.mainOffClause(), f.resting("precharge")},
 		Barred:  firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With())),
 	}
+}
+
+// cautionsOf rests on the cautions of a stage: nothing that can hurt is done
+// before somebody read them.
+func (f *Facts) cautionsOf(s Stage) Clause { return f.resting(hazardsReadCheck.ID, s.Part()) }
+
+// linksOnClause asks for every link of the drawing: a bank with a link left off
+// is another bank, whose strings share otherwise and whose parts were not
+// judged.
+func (f *Facts) linksOnClause() Clause {
+	c := Clause{ID: "links-on", Title: sayLinksOn.With(), Open: true}
+	f.quietly(func() {
+		for _, l := range f.links {
+			if c.Open && !closed.Yes(f, l.ID) {
+				c.Open, c.Says, c.Asks = false, sayLinksOnAsk.With("part", bank.Name(l.ID)), &finding.Key{Part: l.ID, Field: closed.ID}
+			}
+		}
+	})
+	return c
 }
 
 // mainOffClause asks somebody to say that the main is off: not entered is not
@@ -45,22 +66,26 @@ func (f *Facts) mainOffClause() Clause {
 // chargeHold: no charge before the temperature reading allows it.
 func (f *Facts) chargeHold() Hold {
 	cold := f.resting("cold-gate")
-	settings := f.resting("charger-settings")
-	settings.Title = saySettings.With()
+	return Hold{
+		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
+		Clauses: []Clause{f.cautionsOf(FirstCharge), cold, f.settingsClause(), f.resting("charge-rate")},
+		Barred:  f.barredBy(cold, false, sayBarCold.With()),
+	}
+}
+
+// settingsClause rests on every setting of the chargers but one: the absorption
+// voltage can only be measured while charging, so no gate waits for it.
+func (f *Facts) settingsClause() Clause {
+	c := f.resting("charger-settings")
+	c.Title = saySettings.With()
 	var asLeft []finding.Finding
-	for _, x := range settings.Findings {
-		// The absorption voltage can only be measured while charging, so the
-		// gate does not wait for it.
+	for _, x := range c.Findings {
 		if l, ok := x.Limit(); !ok || l.Name != absorptionMeasured {
 			asLeft = append(asLeft, x)
 		}
 	}
-	settings.Findings, settings.Open = asLeft, allSettled(asLeft)
-	return Hold{
-		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
-		Clauses: []Clause{cold, settings, f.resting("charge-rate")},
-		Barred:  f.barredBy(cold, false, sayBarCold.With()),
-	}
+	c.Findings, c.Open = asLeft, allSettled(asLeft)
+	return c
 }
 
 // absorptionMeasured is the limit of charger-settings that only a running
@@ -87,6 +112,7 @@ func (f *Facts) testHold() Hold {
 	h := Hold{
 		Gate: "test", Part: "bank", Title: sayStartTest.With(), Keep: sayNoTest.With(),
 		Clauses: []Clause{
+			f.cautionsOf(Prove),
 			ask("test-sheet", sayTestSheet, sheet, finding.Key{Part: "sheet1", Field: sheetCapacity.ID}),
 			ask("test-fuse", sayTestFuse, fuse, finding.Key{Part: "fuse.main", Field: closed.ID}),
 			ask("test-second", sayTestSecond, second, finding.Key{Part: "p2", Field: siteName.ID}),

@@ -49,6 +49,7 @@ func (f *Facts) seriesHold(l bank.Link) Hold {
 		Gate: "series", Part: l.ID,
 		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
 		Clauses: []Clause{
+			f.cautionsOf(Wire),
 			either("level", sayLevelWays, full, every("match-off-flat", sayMatchOff, match, offFlat), every("match-taken", sayMatchTaken, match, passes(f.resting("same-build")), taken)),
 			plan,
 		},
@@ -73,12 +74,13 @@ func (f *Facts) parallelHold(l bank.Link) Hold {
 		Gate: "parallel", Part: l.ID,
 		Title: sayCloseLink.With("part", bank.Name(l.ID)), Keep: sayKeepOpen.With("part", bank.Name(l.ID)),
 		Clauses: []Clause{
+			f.cautionsOf(Match), f.cautionsOf(Wire),
 			clear, cold, f.polarityClause(l),
 			either("harmless", sayHarmless, passes(f.resting("voltage-match", scope)), passes(f.gaps(scope)), passes(f.resting("join-current", scope, l.ID))),
 			f.lastGapClause(l),
 		},
 	}
-	h.Barred = firstBar(f.barredBy(clear, false, sayBarClear.With()), f.barredBy(cold, false, sayBarCold.With()))
+	h.Barred = firstBar(f.barredBy(clear, false, sayBarClear.With()), f.barredBy(cold, false, sayBarCold.With()), f.barredByGap(l, h.Clauses))
 	return h
 }
 

@@ -18,6 +18,7 @@ func hold(t *testing.T, f *Facts, gate, part string) Hold {
 }
 
 const oneDelivery2 = `
+	stage.wire/hazards-read = yes
 	sheet1/model = Invented 100
 	sheet1/capacity = 100 Ah
 	sheet1/series-max = 4
@@ -55,6 +56,7 @@ func TestSeriesLinkOpensOnProofOnly(t *testing.T) {
 		why         string
 	}{
 		{"nothing known", "", false, "missing is not proof"},
+		{"cautions not read", strings.Replace(oneDelivery2, "stage.wire/hazards-read = yes", "", 1) + sameCodes + fourAlike + "bank/level-accepted = yes", false, "nothing that can hurt before its cautions"},
 		{"a match on the flat part alone", oneDelivery2 + fourAlike, false, "13.28 V lies between 13.10 and 13.45 V: 40 points may hide"},
 		{"match, one build, accepted by name", oneDelivery2 + sameCodes + fourAlike + "bank/level-accepted = yes", true, "the third way"},
 		{"match, accepted, builds unknown", oneDelivery2 + fourAlike + "bank/level-accepted = yes", false, "one build is not shown"},

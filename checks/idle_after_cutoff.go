@@ -10,12 +10,12 @@ import (
 
 // After the cut-off a twentieth of the charge is left, and the idle current
 // eats it.
-//
-//	days = 0.05·C / (24·I)
 var idleAfterCutoff = &Check{
 	ID: "idle-after-cutoff", Stage: Prove,
 	Title:   say.Phrase{Key: "idle-after-cutoff.title", English: "Idle after the cut-off"},
 	Asks:    say.Phrase{Key: "idle-after-cutoff.asks", English: "How long does the bank last once the inverter has switched off?"},
+	Formula: "days = 0.05·C/(24·I) ≥ 30 [d]; fail below 7",
+	Limits:  []LimitOf{{"days", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{idleIsolator.Field, idleAmps.Field, idleSource.Field},
 	Parts:   onBank,

@@ -15,6 +15,7 @@ var insulationAgain = &Check{
 	ID: "insulation-again", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "insulation-again.title", English: "Insulation since the last visit"},
 	Asks:    say.Phrase{Key: "insulation-again.asks", English: "Is the bank still as free of the frame as it should be?"},
+	Formula: "R ≥ 0.5 MΩ [Ω]; bank as it stands: R = R_m·(V/(|U+| + |U−|) − 1), or both poles ≤ 2 V",
 	Sources: []cite.Source{cite.CircuitTheory, cite.IEC60364Insulation, cite.OurRule},
 	Fields: []Field{bondPlan.Field, strayPlus.Field, strayMinus.Field, totalVoltage.Field, strayMeter.Field,
 		insulation.Field, insulVolts.Field, insulFree.Field, insulProved.Field, insulTop.Field},

@@ -12,14 +12,13 @@ import (
 // The inverter must stop before a protection does, and not so early that a
 // fifth of the charge stays in the bank.
 //
-//	V_cut ≥ Ns·(4·V_under + 0.5 V)               [V]
-//	V_cut ≤ Ns·12.85 V − I·(R_bank + R_leads)     [V]
-//
-// Without load there is no drop to help, so the first line has none.
+// Without load there is no drop to help, so the lower limit has none.
 var inverterCutoffCheck = &Check{
 	ID: "inverter-cutoff", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "inverter-cutoff.title", English: "Low-voltage cut-off"},
 	Asks:    say.Phrase{Key: "inverter-cutoff.asks", English: "Does the inverter stop before the blocks' protection does, but not too early?"},
+	Formula: "V_cut ≥ Ns·(V_under + 0.5 V); V_cut ≤ Ns·12.85 V − I·(R_bank + R_leads) [V]",
+	Limits:  []LimitOf{{"cut-off", finding.Maker}, {"cut-off", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{inverterCutoff.Field, sheetLowest.Field, designCurrent.Field, partCable.Field, partLength.Field},
 	Parts:   inverterParts,

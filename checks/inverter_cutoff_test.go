@@ -16,11 +16,11 @@ func TestInverterCutoff(t *testing.T) {
 		{"sheet silent, between", "inverter1/cut-off = 42.0 V", "inverter1", finding.CantTell, "hand: 37.2 … 46.8"},
 		{"sheet silent, just below the surest", "inverter1/cut-off = 46.7 V", "inverter1", finding.CantTell, "hand: 11.7 · 4 = 46.8"},
 		{"at the maker's", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 42.0 V", "inverter1", finding.Pass, "boundary: 4 · (4 · 2.5 + 0.5) = 42"},
-		{"below the maker's", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 41.9 V", "inverter1", finding.Fail, "boundary"},
+		{"below the maker's", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 41.9 V", "inverter1", finding.Fail, "boundary: 41.9 < 42"},
 		{"highest that is surely not early", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 46.4 V", "inverter1", finding.Pass, "boundary: 51.4 − 100 · 0.050 = 46.4"},
-		{"perhaps early", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 46.5 V", "inverter1", finding.CantTell, "boundary"},
+		{"perhaps early", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 46.5 V", "inverter1", finding.CantTell, "boundary: 46.4 < 46.5 ≤ 49.6"},
 		{"at what a good bank shows", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 49.6 V", "inverter1", finding.CantTell, "boundary: 51.4 − 100 · 0.018 = 49.6"},
-		{"surely early", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 49.7 V", "inverter1", finding.Fail, "boundary"},
+		{"surely early", "sheet1/under-voltage = 2.5 V\ninverter1/cut-off = 49.7 V", "inverter1", finding.Fail, "boundary: 49.7 > 49.6"},
 		{"no cut-off entered", "", "inverter1", finding.ToDo, "boundary"},
 	})
 	walk(t, fourInSeries, inverterCutoffCheck, common, []row{

@@ -11,12 +11,12 @@ import (
 
 // An inverter fits when its DC window holds every voltage between its cut-off
 // and the highest that the charger makes.
-//
-//	dc-min ≤ V_cut   dc-max ≥ Ns·V_max  [V]
 var inverterFits = &Check{
 	ID: "inverter-fits", Stage: Before,
 	Title:   say.Phrase{Key: "inverter-fits.title", English: "Fit for this bank"},
 	Asks:    say.Phrase{Key: "inverter-fits.asks", English: "Does the inverter's DC window hold every voltage of this bank?"},
+	Formula: "dc-min ≤ V_cut, dc-max ≥ Ns·V_max [V]",
+	Limits:  []LimitOf{{"dc-window", finding.Maker}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{inverterLowest.Field, inverterMost.Field, inverterCutoff.Field, sheetCutoff.Field, sheetVmax.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {

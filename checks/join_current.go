@@ -15,14 +15,14 @@ import (
 // Joining two sides in parallel lets the higher push into the lower. A voltage
 // that does not match may still be harmless: this is the first current.
 //
-//	I = (|D| ± U) / ΣR  [A]
-//
 // For parallel links alone; in series no current tells anything.
 var joinCurrent = &Check{
 	ID: "join-current", Stage: Match,
 	Title:   say.Phrase{Key: "join-current.title", English: "Current on joining"},
 	Asks:    say.Phrase{Key: "join-current.asks", English: "Would the first current on joining be harmless?"},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
+	Formula: "I = (|D| + u)/ΣR_lo ≤ I_charge, I_discharge, I_fuse, I_table [A]; ≤ 0.1·C/h, both full 0.3·C/h; < I_trip",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Standard}, {"current", finding.Practice}, {"short-trip", finding.Maker}},
+	Sources: []cite.Source{cite.CircuitTheory, cite.NEC310_16, cite.OurRule},
 	Fields: []Field{restVoltage.Field, totalVoltage.Field, gapVoltage.Field, stringGap.Field, blockR.Field, joinLeadR.Field, joinFuse.Field,
 		sheetCapacity.Field, sheetChargeMax.Field, sheetDischarge.Field, sheetTrip.Field},
 	Parts: joinParts,
@@ -37,6 +37,8 @@ var (
 	sayJoinUnk    = say.Phrase{Key: "join-current.cant-tell", English: "On joining, {a} could carry {amps} at first; the limit is {limit}."}
 	sayJoinJoined = say.Phrase{Key: "join-current.joined", English: "The voltages were read while {link} was already closed. Joined sides always read alike."}
 	sayJoinOdd    = say.Phrase{Key: "join-current.odd", English: "The resistances entered for the blocks give no solution."}
+
+	sayAssumedJoinCable = say.Phrase{Key: "assumed.join-cable", English: "The cable of {part} is not fully entered; what it bears was not counted."}
 
 	sayJoinLead  = say.Phrase{Key: "join-current.lead", English: "Join first through a fused lead of at least {ohms}, or charge the lower block."}
 	sayJoinLower = say.Phrase{Key: "join-current.lower", English: "Charge the lower block first, then read the voltages again."}
@@ -161,8 +163,9 @@ func (f *Facts) joinMost(part string) (base[unit.Ampere], *finding.Finding) {
 			continue
 		}
 		size, _, gap := f.cable(l.ID)
-		if gap != nil {
-			return most, gap
+		if gap != nil { // as good as no cable entered, or leaving it out would help
+			f.assume(sayAssumedJoinCable.With("part", bank.Name(l.ID)))
+			continue
 		}
 		if a, ok := conductor.TerminalAmpacity(size, conductor.UnmarkedTerminal); ok && a.Amps < most.Value {
 			most = base[unit.Ampere]{a.Amps, finding.Standard, cite.NEC310_16.Line()}

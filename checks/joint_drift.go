@@ -11,14 +11,14 @@ import (
 // A joint is compared with itself: what it had when it was new, and what it
 // has now.
 //
-//	R/R0 ≤ 1.20, or R − R0 ≤ 5 µΩ where that is more  [Ω]
-//
 // A joint that creeps a little at every visit never moves much against the last
 // one, so it passes only against every visit that read it.
 var jointDrift = &Check{
 	ID: "joint-drift", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "joint-drift.title", English: "Joints since the last visit"},
 	Asks:    say.Phrase{Key: "joint-drift.asks", English: "Has every bolted joint the resistance that it had?"},
+	Formula: "R/R0 ≤ 1.20, or R − R0 ≤ 5 µΩ [Ω]",
+	Limits:  []LimitOf{{"ratio", finding.Standard}, {"rise", finding.Practice}},
 	Sources: []cite.Source{cite.IEEEJointDrift, cite.OurRule},
 	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field},
 	Parts:   jointParts,

@@ -10,16 +10,15 @@ import (
 
 // A bad joint is warmer than its like.
 //
-//	ΔT·(I_design/I)² ≤ 3 K between like joints
-//	T_hottest air + (T − T_air)·(I_design/I)² ≤ rating of the terminals
-//
 // After 20 minutes at 40 % of the largest steady current or more; a Pass takes
 // 80 %. Bare metal shows an infrared thermometer the room and not itself.
 var jointHeat = &Check{
 	ID: "joint-heat", Stage: Prove,
 	Title:   say.Phrase{Key: "joint-heat.title", English: "Heat of the joints"},
 	Asks:    say.Phrase{Key: "joint-heat.asks", English: "Does any joint run hotter than its like?"},
-	Sources: []cite.Source{cite.NETAHeat, cite.OurRule},
+	Formula: "ΔT·(I_design/I)² ≤ 3 K between like joints [K]; T_hottest + (T − T_air)·(I_design/I)² ≤ T_terminal, else 60 °C [°C]",
+	Limits:  []LimitOf{{"difference", finding.Standard}, {"rating", finding.Practice}},
+	Sources: []cite.Source{cite.NETAHeat, cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{heatJoint.Field, heatLike.Field, heatAir.Field, heatAmps.Field, heatTime.Field, heatMethod.Field, designCurrent.Field, cableTerminal.Field, siteHottest.Field},
 	Parts:   jointHeatParts,
 	Eval:    evalJointHeat,
@@ -33,7 +32,7 @@ var (
 	sayHeatBare  = say.Phrase{Key: "joint-heat.bare", English: "It was read by infrared on bare metal, which shows the room and not the joint."}
 	sayHeatLight = say.Phrase{Key: "joint-heat.light", English: "{amps} is less than {part} of the {design} that the bank must carry."}
 	sayHeatBrief = say.Phrase{Key: "joint-heat.brief", English: "The load had lasted {time}; joints take 20 minutes to warm."}
-	sayHeatTape  = say.Phrase{Key: "joint-heat.next", English: "Put tape on the joint and read again; else remake it."}
+	sayHeatTape  = say.Phrase{Key: "joint-heat.next", English: "Put tape on the joint and read again. Else load and charger off, main open, and remake it."}
 	sayHeatLoad  = say.Phrase{Key: "joint-heat.more", English: "Read again after 20 minutes at 80 % or more of the largest steady current."}
 )
 

@@ -13,15 +13,14 @@ import (
 
 // A joint is judged against the others of its kind: a bad one stands out.
 //
-//	R = (U_with current − U_without) / I  [Ω]
-//	R ≤ median of the other like joints + max(10 %, 5 µΩ), and R ≤ 100 µΩ
-//
 // With fewer than three like joints there is nothing to stand out from; then
-// R ≤ 50 µΩ and I_design²·R ≤ 2 W. Probes sit on lug barrel and post pad.
+// it is judged by itself. Probes sit on lug barrel and post pad.
 var jointResistance = &Check{
 	ID: "joint-r", Stage: Prove,
 	Title:   say.Phrase{Key: "joint-r.title", English: "Joint resistance"},
 	Asks:    say.Phrase{Key: "joint-r.asks", English: "Is every bolted joint as good as its like?"},
+	Formula: "R = (U_on − U_off)/I [Ω] ≤ median of the others + max(10 %, 5 µΩ) and ≤ 100 µΩ; n < 3: R ≤ 50 µΩ and I_design²·R ≤ 2 W",
+	Limits:  []LimitOf{{"resistance", finding.Standard}, {"resistance", finding.Practice}},
 	Sources: []cite.Source{cite.IEEEJoint, cite.OurRule},
 	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field, designCurrent.Field},
 	Parts:   jointParts,
@@ -40,7 +39,7 @@ var (
 	sayJointFewUnk = say.Phrase{Key: "joint-r.few.cant-tell", English: "It has {found}; with fewer than three like joints measured the limit is {limit}. At the largest steady current it may give off {watts}; the limit is {most}."}
 	sayJointNoAmps = say.Phrase{Key: "joint-r.few.no-current", English: "It has {found}; with fewer than three like joints measured its heat decides too, and the largest steady current is not entered."}
 	sayJointBank   = say.Phrase{Key: "joint-r.bank-current", English: "Only the current of the whole bank is entered. This link carries a part of it, and nobody knows which."}
-	sayJointRedo   = say.Phrase{Key: "joint-r.redo", English: "Undo, clean, tighten to the torque, measure again."}
+	sayJointRedo   = say.Phrase{Key: "joint-r.redo", English: "Load and charger off, main open. Then undo, clean, tighten to the torque, and measure again."}
 	sayJointFiner  = say.Phrase{Key: "joint-r.finer", English: "Measure again with more current, or with a meter that shows finer steps."}
 	sayJointClamp  = say.Phrase{Key: "joint-r.clamp", English: "Clamp this link itself and enter its current while the drop is read."}
 )

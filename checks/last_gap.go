@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"slices"
 	"time"
 
 	"lugmark/core/bank"
@@ -22,6 +23,8 @@ var (
 	sayLastGapUnk   = say.Phrase{Key: "hold.last-gap-coarse", English: "The gap shows {found}, too close to {limit} for this meter. Read it again on the millivolt range."}
 	sayLastGapEarly = say.Phrase{Key: "hold.last-gap-early", English: "The gap was read before the other side was closed. An open end floats near nothing; read it again now, at most {limit}."}
 	sayLastGapOld   = say.Phrase{Key: "hold.last-gap-old", English: "The gap was not read within the last 15 minutes before closing. Read it again, at most {limit}."}
+	sayLastGapNone  = say.Phrase{Key: "hold.last-gap-none", English: "It was closed without a reading of its gap in the 15 minutes before. Open it, read the gap, at most {limit}, and close it again."}
+	sayBarGap       = say.Phrase{Key: "hold.bar-gap", English: "No override: across the open gap stand {found}. Closed now, they drive a short-circuit current through the link."}
 	sayFirstRail    = say.Phrase{Key: "hold.first-rail", English: "Nothing flows yet: the other side is entered as open."}
 	saySideUnknown  = say.Phrase{Key: "hold.side-unknown", English: "No link is entered as closed on the other side. If one is, enter it first; if not, say that {link} is open."}
 	saySideDisputed = say.Phrase{Key: "hold.side-disputed", English: "Whether {link} is closed is in conflict. Choose what is right first."}
@@ -52,6 +55,7 @@ func (f *Facts) lastGapClause(l bank.Link) Clause {
 		return c
 	}
 	f.quietly(func() { c.Open, c.Says = f.judgeGap(l, act, latest) })
+	c.Fails = c.Says.Key == sayLastGapFar.Key
 	c.Asks = &finding.Key{Part: l.ID, Field: lastGap.ID}
 	return c
 }
@@ -61,7 +65,10 @@ func (f *Facts) judgeGap(l bank.Link, act closingAct, latest int) (open bool, sa
 	most := f.judgedGap(l)
 	limit := finding.AtMost("gap", most, finding.Practice, say.Line{}).In("mV")
 	v, ok := lastGap.Of(f, l.ID)
-	if !ok {
+	switch {
+	case !ok && act.done:
+		return false, sayLastGapNone.With("limit", rounded(most, "mV"))
+	case !ok:
 		return false, sayLastGapAsk.With("limit", rounded(most, "mV"))
 	}
 	r := absolute(f, v)
@@ -72,12 +79,36 @@ func (f *Facts) judgeGap(l bank.Link, act closingAct, latest int) (open bool, sa
 		return false, sayLastGapFar.With(said...)
 	case v.Lam <= latest:
 		return false, sayLastGapEarly.With(said...)
-	case !f.justBefore(v.At, act.at, lastGapHolds) || act.done && v.Lam > act.lam:
+	case act.done && (!f.justBefore(v.At, act.at, lastGapHolds) || v.Lam > act.lam):
+		return false, sayLastGapNone.With(said...)
+	case !f.justBefore(v.At, act.at, lastGapHolds):
 		return false, sayLastGapOld.With(said...)
 	case side != measure.Inside:
 		return false, sayLastGapUnk.With(said...)
 	}
 	return true, say.Line{}
+}
+
+// dangerousGap is the voltage from which nobody may take a gap on that is wider
+// than what was judged: ten times a match, which drives tens of amperes through
+// a link of some milliohms; our choice.
+const dangerousGap unit.Volt = 0.1
+
+// barredByGap says that nobody may close a link over what its gap shows.
+func (f *Facts) barredByGap(l bank.Link, clauses []Clause) (why say.Line) {
+	far := slices.ContainsFunc(clauses, func(c Clause) bool { return c.ID == "last-gap" && c.Fails })
+	f.quietly(func() {
+		v, ok := lastGap.Of(f, l.ID)
+		if !far || !ok {
+			return
+		}
+		r := absolute(f, v)
+		r.Value = max(r.Value, -r.Value)
+		if r.Value+r.U > dangerousGap {
+			why = sayBarGap.With("found", finding.Measured(r, "V", finding.AtMost("gap", dangerousGap, finding.Practice, say.Line{})).Text)
+		}
+	})
+	return why
 }
 
 // closingAct is when a link is closed: by the record where it is, else now.

@@ -8,6 +8,7 @@ import (
 	"lugmark/core/bank"
 	"lugmark/core/finding"
 	"lugmark/core/job"
+	"lugmark/core/say"
 )
 
 // The good job, its first rail closed and the gap of the second one read: the
@@ -79,6 +80,44 @@ func TestARailAloneMakesNoCircuit(t *testing.T) {
 	}
 }
 
+// linksOn closes every link of two strings of two.
+const linksOn = "b1.n~b2.p/closed = yes\nb3.n~b4.p/closed = yes\nsA.p~sB.p/closed = yes\nsA.n~sB.n/closed = yes"
+
+// A bank with a drawn link left off is another bank.
+func TestTheMainWaitsForEveryLink(t *testing.T) {
+	for _, off := range []string{"b1.n~b2.p", "b3.n~b4.p", "sA.p~sB.p", "sA.n~sB.n"} {
+		for _, said := range []string{"", off + "/closed = no"} {
+			on := strings.Replace(linksOn, off+"/closed = yes", said, 1)
+			h := hold(t, fixture(t, twoByTwo, append(goodJob(), on, "switch/closed = no")...), "main", "switch")
+			if shut := h.Shut(); len(shut) != 1 || shut[0] != "links-on@switch" {
+				t.Errorf("%s off, %q: shut by %v", off, said, shut)
+			}
+		}
+	}
+}
+
+// A gap far beyond a match is a short circuit: nobody may take it on. Close to
+// a match a named person may.
+func TestNobodyClosesOverAWideGap(t *testing.T) {
+	rows := []struct {
+		gap    string
+		barred bool
+		from   string
+	}{
+		{"0.002 V, m1", false, "hand: below a match of 10 mV"},
+		{"0.060 V, m1", false, "hand: beyond a match, 60 mV + 3.03 mV below 0.1 V"},
+		{"0.100 V, m1", true, "boundary: 100 mV + 3.05 mV above 0.1 V"},
+		{"-26.700 V, m1", true, "hand: the voltage of a string of two"},
+	}
+	for _, r := range rows {
+		job := append(goodJob(), "b1.n~b2.p/closed = yes\nb3.n~b4.p/closed = yes\nsA.n~sB.n/closed = no\nsA.p~sB.p/closed = yes\nsA.n~sB.n/last-gap = "+r.gap)
+		h := hold(t, fixture(t, twoByTwo, job...), "parallel", "sA.n~sB.n")
+		if h.Barred.Empty() == r.barred {
+			t.Errorf("%s: barred %q, want %v (%s)", r.gap, say.Voice{}.Say(h.Barred), r.barred, r.from)
+		}
+	}
+}
+
 func TestTheMainIsOffOnlyWhenSomebodySaysSo(t *testing.T) {
 	rows := []struct {
 		name, lines string
@@ -91,7 +130,7 @@ func TestTheMainIsOffOnlyWhenSomebodySaysSo(t *testing.T) {
 		{"two answers", "switch/closed = no\nswitch/closed = yes", false},
 	}
 	for _, r := range rows {
-		h := hold(t, fixture(t, twoByTwo, append(goodJob(), r.lines)...), "main", "switch")
+		h := hold(t, fixture(t, twoByTwo, append(goodJob(), linksOn, r.lines)...), "main", "switch")
 		if h.Passed() != r.open {
 			t.Errorf("%s: open %v, want %v; shut: %v", r.name, h.Passed(), r.open, h.Shut())
 		}

@@ -11,12 +11,12 @@ import (
 
 // A lead that has more resistance than its copper has a bad crimp, or less
 // copper than it says.
-//
-//	R_lug-to-lug ≤ R_computed at its temperature + max(10 %, 0.1 mΩ)
 var leadCheck = &Check{
 	ID: "lead-check", Stage: Prove,
 	Title:   say.Phrase{Key: "lead-check.title", English: "Leads, lug to lug"},
 	Asks:    say.Phrase{Key: "lead-check.asks", English: "Has every main lead only the resistance of its copper?"},
+	Formula: "R_lug-to-lug ≤ R(T) + max(10 %, 0.1 mΩ) [Ω], R(T) = ρ(T)·l/A",
+	Limits:  []LimitOf{{"resistance", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule, cite.IEC60228, cite.NECTable8},
 	Fields:  []Field{linkR.Field, leadTemp.Field, partCable.Field, partLength.Field},
 	Parts:   onBank,
@@ -27,7 +27,7 @@ var (
 	sayLeadGood = say.Phrase{Key: "lead-check.pass", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadBad  = say.Phrase{Key: "lead-check.fail", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadUnk  = say.Phrase{Key: "lead-check.cant-tell", English: "{part} has {found}, too close to the limit of {limit}."}
-	sayLeadNext = say.Phrase{Key: "lead-check.next", English: "Check both crimps of this lead and the size of its cable: {part}."}
+	sayLeadNext = say.Phrase{Key: "lead-check.next", English: "Load and charger off, main open. Then check both crimps of this lead and the size of its cable: {part}."}
 )
 
 const (

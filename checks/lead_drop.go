@@ -10,12 +10,12 @@ import (
 
 // What both main leads lose of the voltage, hot and at the largest steady
 // current, with their lugs.
-//
-//	I·(R_plus + R_minus) ≤ 0.03 · Ns · 12.8  [V]
 var leadDrop = &Check{
 	ID: "lead-drop", Stage: Wire,
 	Title:   say.Phrase{Key: "lead-drop.title", English: "Drop in the main leads"},
 	Asks:    say.Phrase{Key: "lead-drop.asks", English: "Do the main leads lose little enough of the voltage?"},
+	Formula: "I·(R_plus + R_minus) ≤ 0.03·Ns·12.8 V [V]",
+	Limits:  []LimitOf{{"drop", finding.Practice}},
 	Sources: []cite.Source{cite.ABYCE11Drop, cite.NECTable8, cite.IEC60228},
 	Fields:  []Field{designCurrent.Field, partCable.Field, partLength.Field, cableSize.Field, cableStandard.Field, linkR.Field},
 	Parts:   onBank,

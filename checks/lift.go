@@ -11,12 +11,12 @@ import (
 
 // A block is heavier than it looks. The lifting index is its mass over what
 // the persons may lift where their hands must be.
-//
-//	(m + U) / (RWL · f) ≤ 1   f = 1, 1.33, 1.5 for one, two, three persons
 var liftCheck = &Check{
 	ID: "lift", Stage: Before,
 	Title:   say.Phrase{Key: "lift.title", English: "Lifting a block"},
 	Asks:    say.Phrase{Key: "lift.asks", English: "May a block be lifted here by hand, by so many persons?"},
+	Formula: "LI = (m + u)/(RWL·f) ≤ 1 [1], f = 1, 1.33, 1.5 for 1, 2, 3 persons; RWL = 23 kg·HM·VM·DM·AM·FM·CM; fail above 2",
+	Limits:  []LimitOf{{"index", finding.Standard}},
 	Sources: []cite.Source{cite.NIOSHLift},
 	Fields: []Field{liftHoist.Field, liftPersons.Field, liftReach.Field, liftHeight.Field, liftTravel.Field, liftTwist.Field,
 		liftGrip.Field, liftRate.Field, sheetMass.Field, blockMass.Field},

@@ -44,6 +44,12 @@ func houseField(id string) (Field, bool) {
 	return noField, false
 }
 
+// LimitOf names a limit of a check and one place where its value may come from.
+type LimitOf struct {
+	Name string
+	Kind finding.Kind
+}
+
 // HouseLimit names a limit that a firm may tighten.
 type HouseLimit struct {
 	Check, Name string

@@ -12,15 +12,15 @@ import (
 
 // Ten minutes at the largest steady current, and every block stands.
 //
-//	no trip;  V − U ≥ cut-off of a block
-//	within a string  V_max − V_min ≤ max(0.10 V, 0.4·I·R)  [V]
-//
-// I is the current of one string and R the usual resistance of its blocks.
+// The spread allowed follows the current of one string and the usual
+// resistance of its blocks.
 var loadHold = &Check{
 	ID: "load-hold", Stage: Prove,
 	Title:   say.Phrase{Key: "load-hold.title", English: "Under full load"},
 	Asks:    say.Phrase{Key: "load-hold.asks", English: "Do all blocks hold their voltage under the largest steady current?"},
-	Sources: []cite.Source{cite.OurRule},
+	Formula: "trip = no; U − u ≥ V_cut of a block [V]; max U − min U ≤ max(0.10 V, 0.4·I·R_median) [V] within a string",
+	Limits:  []LimitOf{{"spread", finding.Practice}, {"volts", finding.Maker}, {"volts", finding.Practice}},
+	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{loadAmps.Field, loadTime.Field, loadTripped.Field, loadVolts.Field, designCurrent.Field},
 	Parts:   onBank,
 	Eval:    evalLoadHold,

@@ -14,6 +14,8 @@ var markMoved = &Check{
 	ID: "mark-moved", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "mark-moved.title", English: "Marks on the bolts"},
 	Asks:    say.Phrase{Key: "mark-moved.asks", English: "Does every mark still run straight from bolt to post?"},
+	Formula: "marks that moved = none",
+	Limits:  []LimitOf{{"marks", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{marksMoved.Field},
 	Parts:   onBank,

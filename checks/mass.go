@@ -10,12 +10,12 @@ import (
 )
 
 // A block that is too light holds less than its label says.
-//
-//	|m − m_sheet| / m_sheet  [%]
 var massCheck = &Check{
 	ID: "mass", Stage: Receive,
 	Title:   say.Phrase{Key: "mass.title", English: "Mass"},
 	Asks:    say.Phrase{Key: "mass.asks", English: "Does every block weigh what its sheet says?"},
+	Formula: "|m − m_sheet|/m_sheet ≤ 3 % [%]; fail above 8 %",
+	Limits:  []LimitOf{{"mass", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{blockMass.Field, sheetMass.Field},
 	Parts:   onBank,

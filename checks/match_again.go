@@ -12,14 +12,14 @@ import (
 // Blocks in series that were charged full together and drift apart at rest do
 // not hold the same charge any more.
 //
-//	spread = max(U) − min(U) ≤ 20 mV, or what it was + 10 mV where that is more
-//
 // Read twelve hours after a full charge, below 13.45 V: nearer to the top good
 // blocks differ by tens of millivolts. Blocks side by side always read alike.
 var matchAgain = &Check{
 	ID: "match-again", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "match-again.title", English: "Match since the last visit"},
 	Asks:    say.Phrase{Key: "match-again.asks", English: "Do the blocks in series still rest at the same voltage?"},
+	Formula: "max U − min U ≤ max(20 mV, what it was + 10 mV) [V]",
+	Limits:  []LimitOf{{"spread", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OpenOCV, cite.OurRule},
 	Fields:  []Field{fullBefore.Field, lastCurrent.Field, restVoltage.Field, restClose.Field},
 	Needs:   []*Check{rested},

@@ -16,6 +16,8 @@ var matchRoute = &Check{
 	ID: "match-route", Stage: Match,
 	Title:   say.Phrase{Key: "match-route.title", English: "Way to join"},
 	Asks:    say.Phrase{Key: "match-route.asks", English: "Which way may these blocks be joined, and is it complete?"},
+	Formula: "one of: join now; full, then join; full, then parallel rest; send back",
+	Limits:  []LimitOf{{"route", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{levelTaken.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {

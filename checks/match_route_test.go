@@ -32,7 +32,7 @@ func TestMatchRoute(t *testing.T) {
 	})
 	walk(t, bank.New(4, 1, bank.JoinStrings, bank.OneEnd), matchRoute, common+blocks, []row{ // in series
 		{"match on the flat part", alike, "bank", finding.CantTell, "the rule: it does not prove equal charge"},
-		{"match, accepted by name", alike + "bank/level-accepted = yes", "bank", finding.Pass, "the rule"},
+		{"match, accepted by name", alike + "bank/level-accepted = yes", "bank", finding.Pass, "hand: the match passes, one delivery, accepted"},
 		{"match off the flat part", strings.ReplaceAll(alike, "13.2", "13.6"), "bank", finding.Pass, "the rule: 13.600 lies above 13.45 V"},
 		{"no match", apart, "bank", finding.CantTell, "the rule: charge each"},
 	})

@@ -14,6 +14,8 @@ var mechanicalCheck = &Check{
 	ID: "mechanical", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "mechanical.title", English: "Look round the bank"},
 	Asks:    say.Phrase{Key: "mechanical.asks", English: "Is every block flat, strapped and dry, and nothing chafed, corroded or blocked?"},
+	Formula: "swelling ≤ 2 % of the thickness; nothing damaged, chafed, corroded or blocked",
+	Limits:  []LimitOf{{"swelling", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{soundStill.Field, swellAgain.Field},
 	Parts:   onBank,

@@ -15,13 +15,13 @@ import (
 // A meter that cannot judge is found before the work begins, not after it: its
 // range reaches over the highest voltage, its date is good, and its uncertainty
 // is at most half of what is to be judged with it.
-//
-//	top ≥ 1.1 · V_hi   U ≤ limit/2, or a quarter of a window   [V, A]
 var metersFit = &Check{
 	ID: "meters-fit", Stage: Before,
 	Title:   say.Phrase{Key: "meters-fit.title", English: "Meters for this job"},
 	Asks:    say.Phrase{Key: "meters-fit.asks", English: "Can the meters of this job judge what they are to read?"},
-	Sources: []cite.Source{cite.OurRule, cite.GUM},
+	Formula: "top of range ≥ 1.1·V_hi [V]; u ≤ limit/2, or window/4; U_rated ≥ V_hi; due ≥ today",
+	Limits:  []LimitOf{{"range", finding.Practice}, {"rated-voltage", finding.Practice}},
+	Sources: []cite.Source{cite.CommonPractice, cite.OurRule, cite.GUM},
 	Fields: []Field{useVolts.Field, useMilli.Field, useAmperes.Field, useSmall.Field, useCelsius.Field, meterPercent.Field, meterCounts.Field,
 		meterStep.Field, meterRange.Field, ratedVoltage.Field, meterDue.Field},
 	Parts: onBank,

@@ -26,13 +26,13 @@ func TestMetersFit(t *testing.T) {
 		{"ten millivolts", with("0.001 V", "0.01 V"), "bank", finding.CantTell, "hand: 8.2 mV > 5: read the gap"},
 		{"ten millivolts, gap planned", with("0.001 V", "0.01 V") + milli, "bank", finding.Pass, "hand: 0.05 + 0.3 mV ≤ 5"},
 		{"ten millivolts, a coarse gap", with("0.001 V", "0.01 V") + strings.Replace(milli, "0.1 mV", "2 mV", 1), "bank", finding.CantTell, "hand: 3 counts of 2 mV are 6 > 5"},
-		{"step unknown", with("m1/step = 0.001 V\n", ""), "bank", finding.CantTell, "missing"},
-		{"accuracy unknown", with("m1/percent = 0.05 %\nm1/counts = 3\n", ""), "bank", finding.CantTell, "missing"},
+		{"step unknown", with("m1/step = 0.001 V\n", ""), "bank", finding.CantTell, "missing: without it no uncertainty is known"},
+		{"accuracy unknown", with("m1/percent = 0.05 %\nm1/counts = 3\n", ""), "bank", finding.CantTell, "missing: without it no uncertainty is known"},
 		{"one percent", with("0.05 %", "1 %"), "bank", finding.Pass, "hand: 0.286 + 0.003 V ≤ 0.3 of the window 28.0 to 29.2"},
 		{"one and a tenth", with("0.05 %", "1.1 %"), "bank", finding.CantTell, "hand: 0.3146 V > 0.3"},
 		{"clamp", meter + clamp, "bank", finding.Pass, "hand: 0.1 + 0.5 A ≤ 2.5 of the tail of 5 A"},
 		{"coarse clamp", meter + strings.Replace(clamp, "0.1 A", "0.5 A", 1), "bank", finding.CantTell, "hand: 0.1 + 2.5 A > 2.5"},
-		{"clamp out of date", meter + strings.Replace(clamp, "2027", "2026", 1), "bank", finding.CantTell, "the rule"},
+		{"clamp out of date", meter + strings.Replace(clamp, "2027", "2026", 1), "bank", finding.CantTell, "boundary: due before today"},
 		{"a clamp as voltmeter", with("measures = V", "measures = A"), "bank", finding.CantTell, "hand: it measures no volts"},
 	})
 }

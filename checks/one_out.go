@@ -14,12 +14,12 @@ import (
 // A protection that opens takes its block or string out, and the others carry
 // its part at once: then they must bear it until loads are shed, else without
 // end, or the whole bank drops.
-//
-//	G·v = i with each branch open in turn  [A]
 var oneOut = &Check{
 	ID: "one-out", Stage: Wire,
 	Title:   say.Phrase{Key: "one-out.title", English: "One of them lost"},
 	Asks:    say.Phrase{Key: "one-out.asks", English: "When one string or block drops out, do the others bear the load?"},
+	Formula: "G·v = i, each branch open in turn; I_hi ≤ I_peak for t_shed, else ≤ I_discharge [A]",
+	Limits:  []LimitOf{{"current", finding.Maker}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
 	Fields:  []Field{designCurrent.Field, sheetDischarge.Field, sheetPeak.Field, sheetPeakTime.Field, shedTime.Field, blockR.Field, linkR.Field},
 	Parts:   onNetworks,

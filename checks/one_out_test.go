@@ -13,7 +13,7 @@ func TestOneOut(t *testing.T) {
 	walk(t, pair, oneOut, sheets, []row{ // with one of two lost the other carries all of it
 		{"bears all", "sheet1/discharge-max = 100 A", "bank", finding.Pass, "boundary: 100 A into the one that is left"},
 		{"bears less", "sheet1/discharge-max = 99 A", "bank", finding.Fail, "boundary: 100 > 99"},
-		{"no sheet", "", "bank", finding.CantTell, "the rule"},
+		{"no sheet", "", "bank", finding.CantTell, "boundary: no limit is stated"},
 		{"peak long enough", "sheet1/discharge-max = 60 A\nsheet1/discharge-peak = 120 A\nsheet1/peak-time = 10 s\nbank/shed-time = 10 s", "bank", finding.Pass, "boundary: 100 ≤ 120 A for 10 s"},
 		{"peak too short", "sheet1/discharge-max = 60 A\nsheet1/discharge-peak = 120 A\nsheet1/peak-time = 9 s\nbank/shed-time = 10 s", "bank", finding.Fail, "boundary: 9 s < 10 s, so 100 > 60"},
 		{"shedding not known", "sheet1/discharge-max = 60 A\nsheet1/discharge-peak = 120 A\nsheet1/peak-time = 9 s", "bank", finding.Fail, "missing is not shed"},

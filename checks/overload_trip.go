@@ -10,12 +10,12 @@ import (
 
 // An overload test is done only against the window of the sheet; there is no
 // usual one.
-//
-//	t_from ≤ t ± 1 s ≤ t_to, at the sheet's current or more
 var overloadTrip = &Check{
 	ID: "overload-trip", Stage: Prove,
 	Title:   say.Phrase{Key: "overload-trip.title", English: "Overload protection"},
 	Asks:    say.Phrase{Key: "overload-trip.asks", English: "Does the protection open within the maker's window?"},
+	Formula: "t_from ≤ t ± 1 s ≤ t_to [s] at I ≥ I_sheet",
+	Limits:  []LimitOf{{"time", finding.Maker}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{overAmps.Field, overTime.Field, overOpened.Field, overSteady.Field, sheetOverAmps.Field, sheetOverFrom.Field, sheetOverTo.Field},
 	Parts:   onBank,

@@ -9,12 +9,12 @@ import (
 )
 
 // What flows with everything off empties the bank unseen.
-//
-//	I ≤ what the sheets state, else max(10 mA, 0.1 % of the capacity per day)
 var ownDraw = &Check{
 	ID: "own-draw", Stage: Prove,
 	Title:   say.Phrase{Key: "own-draw.title", English: "Own consumption"},
 	Asks:    say.Phrase{Key: "own-draw.asks", English: "Is the bank at rest when everything is off?"},
+	Formula: "I ≤ I_sheet, else max(10 mA, 0.001·C/24 h) [A]",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{ownDrawAmps.Field, ownDrawStated.Field},
 	Parts:   onBank,

@@ -12,6 +12,8 @@ var planParallel = &Check{
 	ID: "plan-parallel", Stage: Before,
 	Title:   say.Phrase{Key: "plan-parallel.title", English: "In parallel"},
 	Asks:    say.Phrase{Key: "plan-parallel.asks", English: "Does the maker allow this many strings or blocks in parallel?"},
+	Formula: "Np ≤ Np_sheet [1]; no sheet: can't tell above 1, fail above 4",
+	Limits:  []LimitOf{{"count", finding.Maker}, {"count", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice},
 	Fields:  []Field{layoutField, blockSheet.Field, sheetParallel.Field},
 	Parts:   parallelPart,

@@ -16,6 +16,8 @@ var planSeries = &Check{
 	ID: "plan-series", Stage: Before,
 	Title:   say.Phrase{Key: "plan-series.title", English: "Blocks in series"},
 	Asks:    say.Phrase{Key: "plan-series.asks", English: "Does the maker allow this many blocks in series?"},
+	Formula: "Ns ≤ Ns_sheet [1]; no sheet: can't tell above 1, fail above 4",
+	Limits:  []LimitOf{{"count", finding.Maker}, {"count", finding.Practice}},
 	Sources: []cite.Source{cite.SeriesVoltage, cite.CommonPractice},
 	Fields:  []Field{layoutField, blockSheet.Field, sheetSeries.Field},
 	Parts:   seriesPart,

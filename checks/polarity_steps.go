@@ -10,15 +10,14 @@ import (
 )
 
 // From minus to plus every block adds its own volts. The black probe stays on
-// the lowest minus, the red one climbs from plus to plus:
-//
-//	step_k = U_k − U_(k−1)  [V], U_0 = 0
-//
+// the lowest minus, the red one climbs from plus to plus.
 // Only the steps name a block that is in backwards; the total cannot.
 var polaritySteps = &Check{
 	ID: "polarity-steps", Stage: Wire,
 	Title:   say.Phrase{Key: "polarity-steps.title", English: "Polarity, step by step"},
 	Asks:    say.Phrase{Key: "polarity-steps.asks", English: "Does every block add its volts, or is one in backwards?"},
+	Formula: "step_k = U_k − U_(k−1), U_0 = 0; 8 V ≤ step_k ≤ 14.7 V [V]",
+	Limits:  []LimitOf{{"step", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{stepVoltage.Field},
 	Parts:   polarityParts,

@@ -16,14 +16,13 @@ import (
 // An inverter's empty capacitors are a short circuit for an instant. They are
 // filled through a resistor until little is left across the open switch.
 //
-//	left ≤ min(5 % of the bank, 2 V)  [V]
-//	s_max · left / (R_bank + R_leads) ≤ trip of one block  [A]
-//
 // What a block sees is its share of the rush, so its own trip decides.
 var precharge = &Check{
 	ID: "precharge", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "precharge.title", English: "Precharge"},
 	Asks:    say.Phrase{Key: "precharge.asks", English: "Are the inverter's capacitors full enough to close the main switch?"},
+	Formula: "left ≤ min(0.05·U_bank, 2 V) [V]; s_max·left/(R_bank + R_leads) ≤ I_trip of a block, else I_discharge [A]",
+	Limits:  []LimitOf{{"left", finding.Practice}, {"rush", finding.Maker}, {"rush", finding.Practice}},
 	Sources: []cite.Source{cite.PrechargeLeft, cite.OurRule},
 	Fields:  []Field{capacitors.Field, prechargeLeft.Field, totalVoltage.Field, inverterOff.Field, inverterOwn.Field},
 	Parts:   prechargeParts,

@@ -12,15 +12,13 @@ import (
 
 // All the energy that ends in the capacitors is burnt in the resistor as well.
 //
-//	E = ½·C·V²  [J] ≤ the pulse it bears
-//	5·R·C  [s] ≤ how long it bears V²/R
-//
-// V is the highest voltage of the bank. A capacitance from a stop-watch,
-// C = t/(3·R), is known to ±20 %.
+// A capacitance that was timed with a stop-watch is known to a fifth.
 var prechargePart = &Check{
 	ID: "precharge-part", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "precharge-part.title", English: "Precharge resistor"},
 	Asks:    say.Phrase{Key: "precharge-part.asks", English: "Does the precharge resistor bear what one precharge puts into it?"},
+	Formula: "E = ½·C·V_hi² ≤ E_pulse [J]; 5·R·C ≤ t at V_hi²/R [s]; C = t/(3·R) ± 20 %",
+	Limits:  []LimitOf{{"pulse", finding.Maker}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
 	Fields:  []Field{prechargeR.Field, prechargeFarad.Field, prechargeTime.Field, prechargePulse.Field, prechargeBears.Field},
 	Parts:   prechargeParts,

@@ -13,8 +13,8 @@ func TestPrechargePart(t *testing.T) {
 	const sheet = "switch/precharge-capacitance = 10 mF\nswitch/precharge-bears = 2 s\n"
 	walk(t, fourInSeries, prechargePart, common, []row{
 		{"bears more", sheet + "switch/precharge-pulse = 20 J", "switch", finding.Pass, "hand: 17.0528 ≤ 20; 1.25 s ≤ 2 s"},
-		{"at the limit", sheet + "switch/precharge-pulse = 17.0528 J", "switch", finding.Pass, "boundary"},
-		{"just above it", sheet + "switch/precharge-pulse = 17.05 J", "switch", finding.Fail, "boundary"},
+		{"at the limit", sheet + "switch/precharge-pulse = 17.0528 J", "switch", finding.Pass, "boundary: 17.0528 J, as above"},
+		{"just above it", sheet + "switch/precharge-pulse = 17.05 J", "switch", finding.Fail, "boundary: 17.0528 > 17.05"},
 		{"longer than it bears", "switch/precharge-capacitance = 10 mF\nswitch/precharge-bears = 1.2 s\nswitch/precharge-pulse = 20 J", "switch", finding.Fail, "hand: 1.25 > 1.2"},
 		{"by stop-watch", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 20.5 J", "switch", finding.Pass, "hand: 0.75/(3·25) = 10 mF ±20 %: 13.6 … 20.46 J"},
 		{"by stop-watch, between", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 17 J", "switch", finding.CantTell, "hand: 13.6 … 20.46 J about 17"},

@@ -30,13 +30,14 @@ func TestPrecharge(t *testing.T) {
 		{"the rush alone is too much", "switch/precharge-left = 1.50 V, m1", "switch", finding.Fail, "hand: 1.4825/0.008 = 185 A > 100 A"},
 		{"the rush, near its limit", "switch/precharge-left = 0.80 V, m1", "switch", finding.CantTell, "hand: 0.786 … 0.814 V, 98 … 102 A about 100 A"},
 		{"the maker's trip is higher", "sheet1/short-trip = 400 A\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Pass, "hand: 1.5175/0.008 = 190 A ≤ 400 A"},
+		{"above the maker's trip", "sheet1/short-trip = 150 A\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Fail, "hand: 1.4825/0.008 = 185 A > 150 A"},
 		{"near 2 V", "sheet1/short-trip = 400 A\nswitch/precharge-left = 2.00 V, m1", "switch", finding.CantTell, "boundary: 2.00 ± 0.02"},
 		{"leads limit the rush", "lead.p/lug-to-lug = 4 mOhm\nlead.n/lug-to-lug = 4 mOhm\nswitch/precharge-left = 1.50 V, m1", "switch", finding.Pass, "hand: 1.5175/0.016 = 95 A"},
 		{"probes the other way round", "switch/precharge-left = -2.10 V, m1", "switch", finding.Fail, "hand: the size counts"},
 		{"not read", "", "switch", finding.ToDo, "boundary: missing is not zero"},
 	})
 	walk(t, fourInSeries, precharge, prechargeCommon+"bank/total-voltage = 53.20 V\nswitch/precharge-left = 0.50 V, m1\n", []row{
-		{"inverter state unknown", "", "switch", finding.CantTell, "boundary"},
+		{"inverter state unknown", "", "switch", finding.CantTell, "boundary: missing is not off"},
 		{"inverter on", "inverter1/off = no", "switch", finding.CantTell, "hand: a load holds the volts across the switch"},
 		{"precharges itself, page named", "inverter1/precharges-itself = yes\ninverter1/page = p. 7", "bank", finding.NotNeeded, "common practice, no source: its manual says so"},
 		{"precharges itself, no page", "inverter1/precharges-itself = yes", "switch", finding.ToDo, "boundary: a claim needs its page"},
@@ -66,6 +67,6 @@ func TestPrecharge(t *testing.T) {
 	walk(t, one, precharge, "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/discharge-max = 5000 A\ninverter1/off = yes\nbank/total-voltage = 12.80 V\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\n", []row{
 		{"12.8 V bank, 1.5 V left", "switch/precharge-left = 1.50 V, m1", "switch", finding.Fail, "hand: 5 % of 12.8 is 0.64 V; 2 V would be 16 %"},
 		{"12.8 V bank, 0.62 V left", "switch/precharge-left = 0.62 V, m1", "switch", finding.Pass, "hand: 0.62 + 0.0131 ≤ 0.64"},
-		{"12.8 V bank, at the limit", "switch/precharge-left = 0.64 V, m1", "switch", finding.CantTell, "boundary"},
+		{"12.8 V bank, at the limit", "switch/precharge-left = 0.64 V, m1", "switch", finding.CantTell, "boundary: 0.64 ± 0.013 about 0.64"},
 	})
 }

@@ -11,12 +11,12 @@ import (
 )
 
 // A voltage says something about charge only at rest.
-//
-//	rest = now − last current  [s]     or     drift = |V2 − V1| over at least 30 min  [V]
 var rested = &Check{
 	ID: "rested", Stage: Match, Visits: AtEach,
 	Title:   say.Phrase{Key: "rested.title", English: "Rest before the voltages"},
 	Asks:    say.Phrase{Key: "rested.asks", English: "Have the blocks rested long enough for their voltage to mean something?"},
+	Formula: "rest = t_now − t_last current ≥ 12 h [s], or |U2 − U1| ≤ 1 mV over ≥ 30 min [V]",
+	Limits:  []LimitOf{{"rest", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.RestDrift},
 	Fields:  []Field{lastCurrent.Field, firstVoltage.Field},
 	Parts:   onBank,
@@ -30,6 +30,7 @@ var (
 	sayRestWait  = say.Phrase{Key: "rested.wait", English: "Wait until {due}, with nothing connected."}
 	sayRestEarly = say.Phrase{Key: "rested.early", English: "The voltages were read after {rest} of rest; the rule asks {limit}. A voltage that still creeps proves nothing."}
 	sayRestAgain = say.Phrase{Key: "rested.again", English: "Read the resting voltages again, with nothing connected in between."}
+	sayRestFlow  = say.Phrase{Key: "rested.flow", English: "A current was read at {time}, later than the last current entered; it counts."}
 	sayRestClock = say.Phrase{Key: "rested.clock", English: "The last current is entered as later than the reading, so the rest is not known."}
 	sayRestFix   = say.Phrase{Key: "rested.fix-time", English: "Correct the time of the last current."}
 )
@@ -59,6 +60,9 @@ func evalRested(f *Facts, _ string) []finding.Finding {
 	if !isRead {
 		read = f.Now()
 	}
+	if flowed, at := f.lastFlow(last, read); flowed {
+		last, notes = at, append(notes, sayRestFlow.With("time", f.clock(at)))
+	}
 	rest := unit.Second(read.Sub(last).Seconds())
 	said := []any{"rest", exact(unit.Second(int(rest/360)*360), "h"), "limit", exact(least, "h")}
 	switch {
@@ -71,6 +75,23 @@ func evalRested(f *Facts, _ string) []finding.Finding {
 	}
 	due := last.Add(time.Duration(float64(least) * float64(time.Second)))
 	return one(finding.Waits(sayRestShort.With(said...), sayRestWait.With("due", f.clock(due)), due).Against(limit).Noting(notes...))
+}
+
+// lastFlow finds a current that was read after the last one that was entered
+// and before the resting voltages: whoever charged a block at noon has not let
+// it rest since the morning.
+func (f *Facts) lastFlow(entered, before time.Time) (flowed bool, last time.Time) {
+	last = entered
+	f.quietly(func() {
+		for _, b := range f.Layout().Blocks() {
+			for _, q := range []Quantity[unit.Ampere]{fullCurrent, fullCurrent2} {
+				if v, ok := q.Of(f, b); ok && v.Value != 0 && v.At.After(last) && v.At.Before(before) {
+					flowed, last = true, v.At
+				}
+			}
+		}
+	})
+	return flowed, last
 }
 
 // firstRestReading is when the first resting voltage was read.

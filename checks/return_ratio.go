@@ -10,15 +10,14 @@ import (
 
 // What comes out over what goes back in until full again.
 //
-//	r = Q_out / (Q_in − Q_heater) ≥ 0.95
-//	U = r·(off·t_out/Q_out + off·t_in/Q_in)
-//
 // On one counter the gain cancels; the offset does not, it works the other way
 // round on the way back. A ratio above one cannot be: something is not known.
 var returnRatio = &Check{
 	ID: "return-ratio", Stage: Prove,
 	Title:   say.Phrase{Key: "return-ratio.title", English: "Charge out and in"},
 	Asks:    say.Phrase{Key: "return-ratio.asks", English: "Does the bank give back nearly all that is put in?"},
+	Formula: "r = Q_out/(Q_in − Q_heater) ≥ 0.95 [1], r ≤ 1; u = r·(off·t_out/Q_out + off·t_in/Q_in)",
+	Limits:  []LimitOf{{"ratio", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{capCharge.Field, capHours.Field, backCharge.Field, backHours.Field, backHeater.Field},
 	Parts:   runParts,

@@ -16,6 +16,14 @@ func RoundParts(l bank.Layout, field Field) []string {
 		return append(unitsInParallel(l), "bank")
 	case field.ID == shareAmps.ID:
 		return branches(l)
+	case field.ID == gapVoltage.ID:
+		return slices.DeleteFunc(l.Blocks(), func(b string) bool { return GapReference(l, b) == b })
+	case field.ID == stringGap.ID && l.Parallel > 1 && l.Join == bank.JoinStrings:
+		var out []string
+		for _, s := range l.Strings()[1:] {
+			out = append(out, s.ID)
+		}
+		return out
 	case field.Has(bank.KindBlock):
 		return l.Blocks()
 	case field.Has(bank.KindPost):
@@ -51,6 +59,31 @@ func climb(l bank.Layout) []string {
 		}
 	}
 	return out
+}
+
+// GapReference is the block against which the gap of a block is read; the block
+// itself for one that is the reference, and has no gap.
+func GapReference(l bank.Layout, block string) string {
+	all := l.Blocks()
+	if l.Join == bank.JoinGroups {
+		for k, g := range l.Groups() {
+			if slices.Contains(g.Blocks[1:], block) || k == 0 {
+				if slices.Contains(g.Blocks, block) {
+					return g.Blocks[0]
+				}
+			}
+		}
+		return all[0]
+	}
+	if l.Series == 1 {
+		return all[0]
+	}
+	for _, s := range l.Strings() {
+		if slices.Contains(s.Blocks, block) {
+			return s.Blocks[0]
+		}
+	}
+	return all[0]
 }
 
 // branches lists what stands side by side, each with a current of its own:

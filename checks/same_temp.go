@@ -10,12 +10,12 @@ import (
 )
 
 // Voltages are compared only between blocks of nearly the same temperature.
-//
-//	spread = max(T) − min(T)  [K]
 var sameTemp = &Check{
 	ID: "same-temp", Stage: Match,
 	Title:   say.Phrase{Key: "same-temp.title", English: "Same temperature"},
 	Asks:    say.Phrase{Key: "same-temp.asks", English: "Are the blocks warm alike, so that their voltages can be compared?"},
+	Formula: "max T − min T ≤ 5 K [K]",
+	Limits:  []LimitOf{{"spread", finding.Practice}},
 	Sources: []cite.Source{cite.OpenOCV},
 	Fields:  []Field{blockTemp.Field},
 	Parts:   onBank,

@@ -10,16 +10,14 @@ import (
 )
 
 // A sensor that lies charges a frozen bank. It is compared with a thermometer
-// beside it after half an hour without current.
-//
-//	|T_sensor − T_reference| ≤ 5 K, with the uncertainty of the reference alone
-//
-// A 10 kΩ part above 400 kΩ is open, below 200 Ω short; a Pt100 lies in
-// 80 to 140 Ω.
+// beside it after half an hour without current. Its resistance alone shows a
+// part that is open or short.
 var sensorPair = &Check{
 	ID: "sensor-pair", Stage: Prove,
 	Title:   say.Phrase{Key: "sensor-pair.title", English: "Temperature sensor"},
 	Asks:    say.Phrase{Key: "sensor-pair.asks", English: "Does the sensor read what a thermometer beside it does?"},
+	Formula: "|T_sensor − T_reference| ≤ 5 K [K], u of the reference alone; 10 kΩ part: 200 Ω ≤ R ≤ 400 kΩ; Pt100: 80 Ω ≤ R ≤ 140 Ω",
+	Limits:  []LimitOf{{"difference", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{sensorType.Field, sensorReads.Field, sensorOhms.Field, sensorBeside.Field, sensorWay.Field, sensorSoaked.Field},
 	Parts:   onBank,

@@ -13,6 +13,8 @@ var serialOnce = &Check{
 	ID: "serial-once", Stage: Receive,
 	Title:   say.Phrase{Key: "serial-once.title", English: "Serial numbers"},
 	Asks:    say.Phrase{Key: "serial-once.asks", English: "Is every block's serial number entered, and none twice?"},
+	Formula: "serial of each block ≠ serial of any other",
+	Limits:  []LimitOf{{"serial", finding.House}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{blockSerial.Field},
 	Parts:   onBank,

@@ -18,6 +18,7 @@ var settingsMoved = &Check{
 	ID: "settings-moved", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "settings-moved.title", English: "Settings since the last visit"},
 	Asks:    say.Phrase{Key: "settings-moved.asks", English: "Is every setting of charger and inverter as the last visit left it?"},
+	Formula: "setting now = setting at the last visit; where it was changed on purpose, the rule of its first day",
 	Sources: []cite.Source{cite.OurRule},
 	Fields: []Field{setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
 		cutoffSeen.Field, changeMeant.Field},

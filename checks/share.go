@@ -15,15 +15,14 @@ import (
 // Blocks or strings side by side do not share a current alike: the links are
 // resistances too, and the branch next to the take-off carries most.
 //
-//	G·v = i, solved for each branch at its lowest resistance and the others at
-//	their highest, and the other way round  [A]
-//
 // It is the first minutes. What one branch carries must be within what its
-// blocks bear and what its fuse bears, 1.25 times over.
+// blocks bear and what its fuse bears.
 var share = &Check{
 	ID: "share", Stage: Wire,
 	Title:   say.Phrase{Key: "share.title", English: "Current share"},
 	Asks:    say.Phrase{Key: "share.asks", English: "Does any block carry more than it bears, with all loads on?"},
+	Formula: "G·v = i, each branch at R_lo, the others at R_hi [A]; I_hi ≤ I_discharge, ≤ I_fuse/1.25",
+	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Standard}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.NEC210_20A, cite.OurRule},
 	Fields:  []Field{designCurrent.Field, sheetDischarge.Field, blockR.Field, linkR.Field, partCable.Field, partLength.Field, fuseRating.Field},
 	Parts:   func(f *Facts) ([]string, say.Line) { return f.networkParts(), say.Line{} },

@@ -21,6 +21,7 @@ var shareAgain = &Check{
 	ID: "share-again", Stage: Return, Visits: AtReturn,
 	Title:   say.Phrase{Key: "share-again.title", English: "Share since the last visit"},
 	Asks:    say.Phrase{Key: "share-again.asks", English: "Does every branch still carry the part of the current that it did?"},
+	Formula: "s = I_branch/ΣI; 0.8 ≤ s/s0 ≤ 1.2; max I/min I ≤ 1.25 [1], fail above 1.5",
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{shareAmps.Field, shareTotal.Field, clampZeroed.Field, designCurrent.Field, sheetDischarge.Field},
 	Parts:   shareParts,

@@ -13,13 +13,12 @@ import (
 
 // The blocks, with the gaps that they need for air, fit on the shelf, and the
 // shelf carries them with a twentieth to spare for cables.
-//
-//	n·W + (n − 1)·gap ≤ length   rows·L + (rows − 1)·gap ≤ depth  [m]
-//	1.05 · Σm ≤ rating  [kg]
 var shelfFits = &Check{
 	ID: "shelf-fits", Stage: Before,
 	Title:   say.Phrase{Key: "shelf-fits.title", English: "Shelf"},
 	Asks:    say.Phrase{Key: "shelf-fits.asks", English: "Do the blocks fit on the shelf, and does it carry them?"},
+	Formula: "n·W + (n − 1)·gap ≤ length, rows·L + (rows − 1)·gap ≤ depth [m]; 1.05·Σm ≤ rating [kg]",
+	Limits:  []LimitOf{{"length", finding.Practice}, {"mass", finding.Maker}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields: []Field{standsOn.Field, shelfLength.Field, shelfDepth.Field, shelfRating.Field, shelfRow.Field, blockGap.Field,
 		sheetLength.Field, sheetWidth.Field, sheetMass.Field},

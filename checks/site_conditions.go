@@ -12,13 +12,12 @@ import (
 
 // Heat and height take from what an inverter gives and a fuse carries, and a
 // space where petrol or gas can collect bears no spark.
-//
-//	P·(1 − 0.01·(T − 40))·(1 − (h − 1000)/10000) ≥ P_need  [W]
-//	I_n·(1 − (h − 2000)/20000) ≥ 1.25·I_cont  [A]
 var siteConditions = &Check{
 	ID: "site-conditions", Stage: Before,
 	Title:   say.Phrase{Key: "site-conditions.title", English: "Heat, height, petrol and gas"},
 	Asks:    say.Phrase{Key: "site-conditions.asks", English: "Do the parts still do their work in the heat and at the height of this place?"},
+	Formula: "P·(1 − 0.01·(T − 40 °C))·(1 − (h − 1000 m)/10 000 m) ≥ P_need [W]; I_n·(1 − (h − 2000 m)/20 000 m) ≥ 1.25·I_cont [A]",
+	Limits:  []LimitOf{{"air", finding.Maker}, {"fuse", finding.Practice}, {"place", finding.Practice}, {"power", finding.Practice}},
 	Sources: []cite.Source{cite.FuseAltitude, cite.CommonPractice},
 	Fields: []Field{siteHottest.Field, siteAltitude.Field, siteFuel.Field, sparkProof.Field, sheetAir.Field, inverterPower.Field,
 		designCurrent.Field, fuseRating.Field},

@@ -17,6 +17,8 @@ var sizeCheck = &Check{
 	ID: "size", Stage: Receive,
 	Title:   say.Phrase{Key: "size.title", English: "Size"},
 	Asks:    say.Phrase{Key: "size.asks", English: "Is one block of each kind as large as its sheet says?"},
+	Formula: "|L − L_sheet|, |W − W_sheet|, |H − H_sheet| ≤ 5 mm [m]",
+	Limits:  []LimitOf{{"size", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{blockLength.Field, blockWidth.Field, blockHeight.Field, sheetLength.Field, sheetWidth.Field, sheetHeight.Field},
 	Parts:   onBank,

@@ -10,13 +10,13 @@ import (
 
 // How long a bank may stand by itself before it is down to a tenth.
 //
-//	days = C·(z_low − 0.10) / (24·I_high + C·0.03/30.4)
-//
 // The lowest charge level and the highest current count, never the likely ones.
 var storageDays = &Check{
 	ID: "storage-days", Stage: Prove,
 	Title:   say.Phrase{Key: "storage-days.title", English: "Days in storage"},
 	Asks:    say.Phrase{Key: "storage-days.asks", English: "Does the charge last as long as the bank will stand unused?"},
+	Formula: "days = C·(z_lo − 0.10)/(24·I_hi + C·0.03/30.4) ≥ days planned [d], else 180",
+	Limits:  []LimitOf{{"days", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{storeDays.Field, storeLevel.Field, ownDrawAmps.Field},
 	Parts:   onBank,

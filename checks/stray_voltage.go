@@ -10,13 +10,13 @@ import (
 
 // A floating bank shows nearly nothing against its frame; what it shows tells
 // the resistance of the leak. A bonded bank shows nothing at the bonded pole.
-//
-//	R_iso = R_m · (V/(|U+| + |U−|) − 1)  [Ω]
 var strayVoltage = &Check{
 	ID: "stray-voltage", Stage: Wire,
 	Title:   say.Phrase{Key: "stray-voltage.title", English: "Voltage to the frame"},
 	Asks:    say.Phrase{Key: "stray-voltage.asks", English: "Is the bank free of the frame, or bonded at one pole only, as planned?"},
-	Sources: []cite.Source{cite.IEC62485, cite.CircuitTheory, cite.OurRule},
+	Formula: "R_iso = R_m·(U_bank/(|U+| + |U−|) − 1) ≥ 0.5 MΩ [Ω], or |U+|, |U−| ≤ 2 V [V]; fail: R_iso < 100 Ω/V·U_bank; bonded pole: |U| ≤ 0.5 V",
+	Limits:  []LimitOf{{"bonded", finding.Practice}, {"leak", finding.Standard}, {"leak", finding.Practice}, {"stray", finding.Practice}},
+	Sources: []cite.Source{cite.IEC62485, cite.CircuitTheory, cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{bondPlan.Field, strayPlus.Field, strayMinus.Field, totalVoltage.Field, strayMeter.Field},
 	Parts:   onBank,
 	Eval:    evalStrayVoltage,

@@ -12,15 +12,13 @@ import (
 	"lugmark/core/unit"
 )
 
-// When somebody must come back. Information: a time is no verdict.
-//
-//	t = (1 − z)·C/I + τ·ln(I/I_tail)
-//
-// at both ends of what the charge level z may be.
+// When somebody must come back, at both ends of what the charge level may be.
+// Information: a time is no verdict.
 var timeToFull = &Check{
 	ID: "time-to-full", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "time-to-full.title", English: "Time to full"},
 	Asks:    say.Phrase{Key: "time-to-full.asks", English: "How long will this charge take?"},
+	Formula: "t = (1 − z)·C/I + τ·ln(I/I_tail) [s], at both ends of z",
 	Sources: []cite.Source{cite.OpenOCV, cite.OurRule},
 	Fields:  []Field{plannedCharge.Field, restVoltage.Field, tailSeconds.Field},
 	Parts:   onBank,

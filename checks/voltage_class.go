@@ -11,13 +11,13 @@ import (
 
 // Above 60 V DC many codes ask for a licensed person, and nothing that is
 // touched or opened may be rated for less than the bank reaches.
-//
-//	V_hi = Ns · V_max  [V]
 var voltageClass = &Check{
 	ID: "voltage-class", Stage: Before,
 	Title:   say.Phrase{Key: "voltage-class.title", English: "Voltage of the whole bank"},
 	Asks:    say.Phrase{Key: "voltage-class.asks", English: "May this bank's voltage be worked on here, with these parts and gloves?"},
-	Sources: []cite.Source{cite.LowVoltageDC, cite.NFPA70E},
+	Formula: "V_hi = Ns·V_max ≤ 60 V DC [V]; U_rated of meter, fuse, switch, gloves ≥ V_hi",
+	Limits:  []LimitOf{{"rated-voltage", finding.Practice}, {"voltage", finding.Standard}},
+	Sources: []cite.Source{cite.LowVoltageDC, cite.NFPA70E, cite.CommonPractice},
 	Fields: []Field{layoutField, blockSheet.Field, sheetVmax.Field, sheetSeries.Field, licensedPerson.Field, fuseVoltage.Field,
 		ratedVoltage.Field, gloveVoltage.Field},
 	Parts: onBank,

@@ -15,7 +15,7 @@ func TestVoltageClass(t *testing.T) {
 		{"at the limit", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.0 V", "bank", finding.Pass, "boundary: 60.0 ≤ 60"},
 		{"just above", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V", "bank", finding.CantTell, "boundary: 60.4 > 60, nobody licensed"},
 		{"above, licensed, no series count", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nbank/licensed-person = Ines Varga", "bank", finding.CantTell, "the rule: the sheet's series count must confirm it"},
-		{"above, licensed, confirmed", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nbank/licensed-person = Ines Varga\nsheet1/series-max = 4", "bank", finding.Pass, "the rule"},
+		{"above, licensed, confirmed", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nbank/licensed-person = Ines Varga\nsheet1/series-max = 4", "bank", finding.Pass, "hand: 60.4 > 60, a person is named and 4 ≤ 4 stated"},
 		{"above, licensed, too many", "b4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nbank/licensed-person = Ines Varga\nsheet1/series-max = 3", "bank", finding.CantTell, "the rule: 4 of 3"},
 		{"unlike blocks", "sheet1/charge-voltage-max = 14.2 V\nb4/sheet = sheet2\nsheet2/charge-voltage-max = 15.1 V", "bank", finding.CantTell, "hand: the highest counts, 4·15.1 = 60.4"},
 		{"fuse below", "b4/sheet = sheet1\nfuse.main/voltage = 58 V", "bank", finding.Fail, "hand: 58 < 58.4"},

@@ -14,23 +14,24 @@ import (
 // Blocks that are to be joined need nearly equal resting voltages; strings
 // that are to stand in parallel need nearly equal totals, to the same limit.
 //
-//	spread = max(U) − min(U)  [V], one meter, one range
-//
 // A match on the flat part of the curve does not prove equal charge.
 var voltageMatch = &Check{
 	ID: "voltage-match", Stage: Match,
-	Title:   say.Phrase{Key: "voltage-match.title", English: "Voltage match"},
-	Asks:    say.Phrase{Key: "voltage-match.asks", English: "Are the resting voltages near enough to join?"},
-	Sources: []cite.Source{cite.CommonPractice, cite.OpenOCV},
-	Fields:  []Field{restVoltage.Field, restClose.Field, totalVoltage.Field},
-	Needs:   []*Check{rested, sameTemp},
-	Parts:   matchParts,
-	Eval:    evalVoltageMatch,
+	Title:     say.Phrase{Key: "voltage-match.title", English: "Voltage match"},
+	Asks:      say.Phrase{Key: "voltage-match.asks", English: "Are the resting voltages near enough to join?"},
+	Formula:   "max U − min U ≤ 10 mV [V], one meter, one range",
+	Limits:    []LimitOf{{"spread", finding.Practice}},
+	Sources:   []cite.Source{cite.CommonPractice, cite.OpenOCV},
+	Fields:    []Field{restVoltage.Field, restClose.Field, totalVoltage.Field},
+	Needs:     []*Check{rested, sameTemp},
+	Parts:     matchParts,
+	SettledBy: gapVoltageCheck,
+	Eval:      evalVoltageMatch,
 }
 
 var (
 	sayMatch       = say.Phrase{Key: "voltage-match.pass", English: "The readings differ by {spread}; the limit is {limit}."}
-	sayNoMatch     = say.Phrase{Key: "voltage-match.fail", English: "{a} and {b} differ by {spread}; the limit is {limit}. Joined, the higher would push current into the lower."}
+	sayNoMatch     = say.Phrase{Key: "voltage-match.fail", English: "{a} and {b} differ by {spread}; the limit is {limit}. In series they would not fill and empty together; side by side the higher would push current into the lower."}
 	sayMatchUnk    = say.Phrase{Key: "voltage-match.cant-tell", English: "{a} and {b} differ by {typed}; the limit is {limit}. With this meter the true difference may be {low} to {high}."}
 	sayMatchRest   = say.Phrase{Key: "voltage-match.not-rested", English: "{a} and {b} differ by {spread}, but the blocks have not rested, and rest could bring them together."}
 	sayMatchEarly  = say.Phrase{Key: "voltage-match.early", English: "The voltages were read before the blocks had rested {rest}. A voltage that still creeps proves nothing."}

@@ -25,7 +25,7 @@ func TestVoltageMatch(t *testing.T) {
 		{"two decimals, one count", restedAlike + "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.21 V", "sA", finding.CantTell, "hand: 1.8 … 18.2"},
 		{"two decimals, two counts", restedAlike + "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.22 V", "sA", finding.Fail, "hand: 20 − 8.165 > 10"},
 		{"three decimals, 9 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.210 V", "sA", finding.Pass, "hand: 9.82 ≤ 10"},
-		{"three decimals, 10 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.211 V", "sA", finding.CantTell, "boundary"},
+		{"three decimals, 10 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.211 V", "sA", finding.CantTell, "boundary: 10 + 0.82 > 10"},
 		{"three decimals, 11 mV", restedAlike + "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.212 V", "sA", finding.Fail, "hand: 10.18 > 10"},
 		{"one reading missing", restedAlike + "b1/rest-voltage = 13.201 V", "sA", finding.ToDo, "boundary: missing is not zero"},
 		{"alike, no rest known", "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.20 V", "sA", finding.CantTell, "common practice, no source: rest first"},
@@ -56,7 +56,7 @@ func TestASkipHidesNoFail(t *testing.T) {
 	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), voltageMatch, "bank/last-current = -14h\nb1/temperature = 18 C\nb2/temperature = 18 C\nb3/temperature = 18 C\n", []row{
 		{"third put aside", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.Fail, "hand: 100 − 0.82 > 10"},
 		{"third put aside, two alike", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.200 V\nb3/rest-voltage = skip not-needed agreed", "sA", finding.NotNeeded, "boundary"},
-		{"third missing", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V", "sA", finding.Fail, "hand"},
+		{"third missing", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.300 V", "sA", finding.Fail, "hand: 100 − 0.82 > 10, whatever the third reads"},
 	})
 	walk(t, bank.New(3, 1, bank.JoinStrings, bank.OneEnd), sameTemp, "", []row{
 		{"a thermometer past its date", "m1/measures = C\nm1/percent = 0.5 %\nm1/due = 2026-01-01\nb1/temperature = 18 C, m1\nb2/temperature = 22 C, m1\nb3/temperature = 18 C, m1", "bank", finding.CantTell, "hand: U 1 K doubles: 2 to 6 K against 5 K"},
@@ -77,6 +77,50 @@ func TestDriftShowsRest(t *testing.T) {
 		{"two meters", "b1/first-voltage = 13.402 V, m1, at -31m\nb1/rest-voltage = 13.402 V, m2", "bank", finding.ToDo, "hand: ±0.5 % each"},
 		{"moving digit", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V, moving", "bank", finding.ToDo, "hand: 2·√(1/6 + 1/3) = 1.41 mV"},
 	})
+}
+
+// A current that was read counts, whatever was entered as the last one.
+func TestACurrentThatWasReadEndsTheRest(t *testing.T) {
+	one := bank.New(1, 1, bank.JoinStrings, bank.OneEnd)
+	const morning = "bank/last-current = -20h\nb1/rest-voltage = 13.402 V\n"
+	walk(t, one, rested, morning, []row{
+		{"nothing read", "", "bank", finding.Pass, "hand: 20 h ≥ 12 h"},
+		{"charged 2 h ago", "b1/full-current = 2.00 A, at -2h", "bank", finding.CantTell, "hand: 2 h < 12 h"},
+		{"charged 13 h ago", "b1/full-current-again = 2.00 A, at -13h", "bank", finding.Pass, "hand: 13 h ≥ 12 h"},
+		{"no current flowed", "b1/full-current = 0.00 A, at -2h", "bank", finding.Pass, "hand: zero is no current"},
+	})
+}
+
+// What two decimals could not tell, the gap in millivolts answers.
+func TestTheGapSettlesAMatchInDoubt(t *testing.T) {
+	doubt := restedAlike + "b1/rest-voltage = 13.28 V\nb2/rest-voltage = 13.27 V\n"
+	walk(t, twoByTwo, voltageMatch, doubt, []row{
+		{"no gap", "", "sA", finding.CantTell, "independent: 10 mV ± 8.2 mV"},
+		{"a small gap", "b2/gap-voltage = 4.0 mV", "sA", finding.NotNeeded, "hand: 4 + (0.02 + 0.3) mV ≤ 10"},
+		{"a wide gap", "b2/gap-voltage = 14.0 mV", "sA", finding.CantTell, "hand: 14 mV settles nothing for the better"},
+	})
+}
+
+func TestTheReferenceOfAGapHasNone(t *testing.T) {
+	rows := []struct {
+		layout bank.Layout
+		round  string
+		of     string // the reference of the last block
+		from   string
+	}{
+		{twoByTwo, "b2 b4", "b3", "hand: each string against its own first block"},
+		{bank.New(1, 3, bank.JoinStrings, bank.OneEnd), "b2 b3", "b1", "hand: all side by side"},
+		{bank.New(2, 2, bank.JoinGroups, bank.OneEnd), "b2 b3 b4", "b3", "hand: inside its group against its first"},
+	}
+	for _, r := range rows {
+		if got := strings.Join(RoundParts(r.layout, gapVoltage.Field), " "); got != r.round {
+			t.Errorf("%s: %s, want %s (%s)", r.layout.Title(), got, r.round, r.from)
+		}
+		all := r.layout.Blocks()
+		if got := GapReference(r.layout, all[len(all)-1]); got != r.of {
+			t.Errorf("%s: against %s, want %s (%s)", r.layout.Title(), got, r.of, r.from)
+		}
+	}
 }
 
 func TestAFlatMatchSaysWhatItDoesNotProve(t *testing.T) {

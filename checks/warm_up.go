@@ -13,14 +13,14 @@ import (
 
 // How long a cold bank heats before it takes charge.
 //
-//	m·c·dT/dt = P − UA·(T − T_air)
-//
 // What nobody measures makes a wide band: from 0.3 of the nominal time, which
 // is common practice, to the worst corner. Ten minutes of readings narrow it.
 var warmUp = &Check{
 	ID: "warm-up", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "warm-up.title", English: "Warming up"},
 	Asks:    say.Phrase{Key: "warm-up.asks", English: "Will the heaters warm the bank in the time planned?"},
+	Formula: "m·c·dT/dt = P − k·(T − T_air) [W]; t_hi ≤ t_planned [s]; t_lo = 0.3·t_nominal",
+	Limits:  []LimitOf{{"time", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, sheetRelease.Field, sheetMass.Field, chargeTemp.Field, airNow.Field, warmUpPlan.Field, sampleTemp.Field},
 	Parts:   onHeated,

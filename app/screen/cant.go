@@ -23,10 +23,10 @@ func (r *root) cantPanel() app.UI {
 		r.button("btn", r.t("cant.back", "Back to the number"), func(app.Context) { r.read.cant = false; r.focus = "value" }),
 		r.button("btn", r.movingLabel(), func(app.Context) { r.read.moving = !r.read.moving }),
 	}
+	body = append(body, r.pick("why", r.t("cant.why", "Reason"), reasons), r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text"))
 	for _, o := range checks.Skips {
 		body = append(body, r.button("btn", r.say(o.Label.With()), func(ctx app.Context) { r.keepSkip(ctx, o.Code) }))
 	}
-	body = append(body, r.pick("why", r.t("cant.why", "Reason"), reasons), r.input("why-text", r.t("cant.more", "In your own words, if it helps"), "", "text"))
 	return app.Section().Class("cant").Body(body...)
 }
 
@@ -37,16 +37,33 @@ func (r *root) movingLabel() string {
 	return r.t("cant.moving", "The last digit keeps moving")
 }
 
-// usualReason is the reason that is kept when none is chosen.
-var usualReason = map[string]string{"not-needed": "not-fitted", "later": "wait", "cannot": "no-meter", "unsafe": "other"}
+// usualReason is the reason that an answer says by itself. Why something is
+// not needed only a person can say.
+var usualReason = map[string]string{"later": "wait", "cannot": "no-meter", "unsafe": "other"}
+
+// whyChosen is the reason chosen for a skip, or the one that it says by itself;
+// false, with a slip at the question, when there is none.
+func (r *root) whyChosen(how string) (string, bool) {
+	why := r.text["why"]
+	if why == "" {
+		why = usualReason[how]
+	}
+	if why == "" {
+		r.slips["why"] = say.Phrase{Key: "screen.cant.no-reason", English: "Choose the reason first. It is printed."}.With()
+		r.focus = "why"
+		return "", false
+	}
+	delete(r.slips, "why")
+	return why, true
+}
 
 // keepSkip keeps a skip under the key of what it skips, so that measuring
 // later simply replaces it.
 func (r *root) keepSkip(ctx app.Context, how string) {
 	f, part := r.read.field, r.read.part
-	why := r.text["why"]
-	if why == "" {
-		why = usualReason[how]
+	why, ok := r.whyChosen(how)
+	if !ok {
+		return
 	}
 	v := job.Value{Kind: job.KindSkip, Skip: how, Why: why}
 	if how == job.SkipLater {

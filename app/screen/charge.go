@@ -17,12 +17,7 @@ var sampleFields = []string{"sample-voltage", "sample-current", "sample-temperat
 
 // viewCharge is the first charge as a list of samples, newest first.
 func (r *root) viewCharge() page {
-	h, _ := r.job.facts.HoldFor("charge", "bank")
-	var main []app.UI
-	if !h.Released() {
-		main = append(main, app.Div().Class("ruled", "todo").Body(mark("todo"), app.Div().Body(
-			app.P().Body(app.B().Text(r.say(h.Keep))), goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", "charge", "bank")))))
-	}
+	main := r.beforeCharge()
 	main = append(main, app.H2().Text(r.t("charge.add", "Add a sample")))
 	if len(r.slips) > 0 {
 		main = append(main, r.putRight(sampleFields...))
@@ -39,6 +34,34 @@ func (r *root) viewCharge() page {
 			app.TBody().Body(rows...)))
 	}
 	return page{title: r.t("charge", "First charge"), sub: r.job.text("site", "name"), back: r.to("stage", string(checks.FirstCharge)), main: main, foot: []app.UI{r.tabs("")}}
+}
+
+// beforeCharge says what may flow now: nothing, or the heaters' current alone.
+// With the charge released it has nothing to say.
+func (r *root) beforeCharge() []app.UI {
+	charge, _ := r.job.facts.HoldFor("charge", "bank")
+	if charge.Released() {
+		return nil
+	}
+	keep := func(h checks.Hold) app.UI {
+		return app.Div().Class("ruled", "todo").Body(mark("todo"), app.Div().Body(
+			app.P().Body(app.B().Text(r.say(h.Keep))), goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", h.Gate, h.Part))))
+	}
+	heat, cold := r.job.facts.HoldFor("heat", "bank")
+	switch {
+	case !cold || heat.Done:
+		return []app.UI{keep(charge)}
+	case !heat.Released():
+		return []app.UI{keep(charge), keep(heat)}
+	}
+	return []app.UI{r.ruled("todo", app.P().Body(app.B().Text(r.say(heat.Title))), app.P().Text(r.say(heat.Expect)),
+		goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", heat.Gate, heat.Part)))}
+}
+
+// heating reports whether the heat hold point lets heater current flow.
+func (r *root) heating() bool {
+	h, ok := r.job.facts.HoldFor("heat", "bank")
+	return ok && h.Released()
 }
 
 func (r *root) sampleRows() []app.UI {
@@ -106,5 +129,8 @@ func (r *root) keepSample(ctx app.Context) {
 		}
 		r.focus = sampleFields[0]
 		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
+		if h, ok := r.job.facts.HoldFor("charge", "bank"); ok && !h.Released() && len(r.beforeCharge()) > 0 && !r.heating() {
+			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-held", English: "Sample kept. Nothing has released this charge: switch the charger off, and see its hold point."}.With(), grave: true}
+		}
 	})
 }

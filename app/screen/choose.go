@@ -26,9 +26,23 @@ func (r *root) keepChoice(ctx app.Context, part, field, code string) {
 	undo := r.undoOf(part, field)
 	r.keep([]change{{part: part, field: field, value: job.Value{Kind: job.KindChoice, Choice: code}}}, "", func(_ app.Context, kept bool) {
 		if kept {
-			r.notice = notice{says: say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(part), "field", r.labelOf(field, part)), undo: undo()}
+			r.notice = notice{says: r.choiceKept(part, field, code), undo: undo()}
 		}
 	})
+}
+
+// choiceKept says what now stands in the record. What is open and what is
+// closed is said in these words, and not by the name of an entry.
+func (r *root) choiceKept(part, field, code string) say.Line {
+	switch {
+	case field == "closed" && code == "yes":
+		return say.Phrase{Key: "screen.kept.closed", English: "{part}: stands as closed."}.With("part", bank.Name(part))
+	case field == "closed":
+		return say.Phrase{Key: "screen.kept.open", English: "{part}: stands as open."}.With("part", bank.Name(part))
+	case field == "hazards-read" && code == "no":
+		return say.Phrase{Key: "screen.kept.refused", English: "Kept: nobody works under these cautions. Do not start this stage."}.With()
+	}
+	return say.Phrase{Key: "screen.kept.choice", English: "{part}: {field} kept."}.With("part", bank.Name(part), "field", r.labelOf(field, part))
 }
 
 func (r *root) labelOf(field, part string) say.Line {
@@ -52,6 +66,10 @@ func (r *root) undoOf(part, field string) (undo func() func(app.Context)) {
 		k := j.key(part, field)
 		done := func(_ app.Context, kept bool) {
 			if kept {
+				if code := r.job.choiceOf(part, field); field == "closed" && code != "" {
+					r.notice = notice{says: r.choiceKept(part, field, code)}
+					return
+				}
 				r.notice = notice{says: say.Phrase{Key: "screen.undone", English: "Taken back: {field}, {part}."}.With("field", r.labelOf(field, part), "part", bank.Name(part))}
 			}
 		}

@@ -26,6 +26,8 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 			}
 		}
 		return text
+	case job.KindChoices:
+		return r.tickedWords(f, v.Choices)
 	case job.KindPersonal:
 		s, ok := job.Text(r.job.blobs, v.X)
 		if !ok {

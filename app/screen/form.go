@@ -8,6 +8,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/bank"
+	"lugmark/core/conductor"
 	"lugmark/core/figure"
 	"lugmark/core/job"
 	"lugmark/core/say"
@@ -42,6 +43,8 @@ func (j *opened) inputText(part string, f checks.Field) string {
 		return e.Value.Number + " " + e.Value.Unit
 	case job.KindChoice:
 		return e.Value.Choice
+	case job.KindChoices:
+		return tickText(e.Value.Choices)
 	case job.KindText:
 		return e.Value.Text
 	case job.KindTime:
@@ -92,6 +95,8 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 		return r.refField(f, ref, keepThen)
 	}
 	switch {
+	case f.Kind == checks.Several:
+		return r.tickList(f)
 	case len(f.Options) > 0:
 		var options [][2]string
 		for _, o := range f.Options {
@@ -146,17 +151,22 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		r.focus = "slips"
 		return
 	}
+	entries := len(changes) / len(parts)
 	changes = append(changes, r.usesMeter(part)...)
 	if len(changes) == 0 {
 		ctx.Navigate(way)
 		return
 	}
 	title := r.partTitle(part)
-	r.keep(changes, "", func(ctx app.Context, kept bool) {
+	r.keep(changes, r.formDraftKey(of), func(ctx app.Context, kept bool) {
 		if !kept {
 			return
 		}
-		r.notice = notice{says: say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}.With("part", title, "n", itoa(len(changes)))}
+		says := say.Phrase{Key: "screen.form.kept", English: "{part}: {n} entries kept."}
+		if entries == 1 {
+			says = say.Phrase{Key: "screen.form.kept-one", English: "{part}: {n} entry kept."}
+		}
+		r.notice = notice{says: says.With("part", title, "n", itoa(entries))}
 		ctx.Navigate(way)
 	})
 }
@@ -184,10 +194,12 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 		if outside(f, n.Value) {
 			return slip(sayRangeSlip.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry())))
 		}
-		m, _ := r.meterFor(f)
+		m, _ := r.meterTyped(f, n.Unit)
 		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
 	case checks.Choice:
 		c.value = job.Value{Kind: job.KindChoice, Choice: text}
+	case checks.Several:
+		c.value = job.Value{Kind: job.KindChoices, Choices: ticked(text)}
 	case checks.Time:
 		if f.ID == "due" {
 			if _, err := time.Parse(time.DateOnly, text); err != nil {
@@ -207,6 +219,11 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 	case checks.Personal:
 		c.personal = text
 	default:
+		if f.ID == "size" {
+			if _, bad := conductor.Parse(text, r.text["standard"]); bad != nil {
+				return slip(bad.Line)
+			}
+		}
 		if f.ID == "step" || f.ID == "range" {
 			if bad := r.meterText(f, text); !bad.Empty() {
 				return slip(bad)

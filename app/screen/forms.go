@@ -68,19 +68,9 @@ func (r *root) forms(s checks.Stage) (out []form) {
 // formParts lists the parts about which something may be entered in a stage.
 func (r *root) formParts(s checks.Stage) []string {
 	l := r.job.facts.Layout()
-	more := func(parts []string, prefixes ...string) []string {
-		for _, prefix := range prefixes {
-			for _, p := range r.job.partsOf(prefix) {
-				if !slices.Contains(parts, p) {
-					parts = append(parts, p)
-				}
-			}
-		}
-		return parts
-	}
 	switch s {
 	case checks.Before:
-		return append(more(checks.SetupParts(l), "sheet", "m", "w", "charger", "inverter", "cable"), "switch", allLinks)
+		return append(r.setupParts(), "switch", allLinks)
 	case checks.Receive:
 		return append([]string{"bank"}, l.Blocks()...)
 	case checks.Match:
@@ -88,15 +78,33 @@ func (r *root) formParts(s checks.Stage) []string {
 	case checks.Wire:
 		return append(checks.Fuses(l), "bank", "lead.p", "lead.n")
 	case checks.SwitchOn:
-		return append(more([]string{"inverter1", "charger1"}, "inverter", "charger"), "switch", "bank")
+		return append(r.job.withMore([]string{"inverter1", "charger1"}, "inverter", "charger"), "switch", "bank")
 	case checks.FirstCharge:
-		return append(more([]string{"bank", "charger1"}, "charger"), l.Blocks()...)
+		return append(r.job.withMore([]string{"bank", "charger1"}, "charger"), l.Blocks()...)
 	case checks.Prove:
-		return []string{"capacity1", "bank", "shunt", allLinks}
+		return append(r.job.withMore([]string{"capacity1"}, "capacity"), "bank", "shunt", allLinks)
 	case checks.HandOver:
 		return []string{"bank"}
 	}
 	return nil
+}
+
+// setupParts lists the parts whose sheets and plates are entered: the usual
+// ones and every further one that somebody added.
+func (r *root) setupParts() []string {
+	return r.job.withMore(checks.SetupParts(r.job.facts.Layout()), "sheet", "m", "w", "charger", "inverter", "cable", "p")
+}
+
+// withMore adds to some parts the numbered ones of which anything is entered.
+func (j *opened) withMore(parts []string, prefixes ...string) []string {
+	for _, prefix := range prefixes {
+		for _, p := range j.partsOf(prefix) {
+			if !slices.Contains(parts, p) {
+				parts = append(parts, p)
+			}
+		}
+	}
+	return parts
 }
 
 // formFields lists what a form asks: everything that is not measured along the
@@ -105,7 +113,7 @@ func (r *root) formFields(f form) []checks.Field {
 	var out []checks.Field
 	for _, field := range checks.FieldsOfKind(f.kind()) {
 		numbers := field.Kind == checks.Number && field.Round
-		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read"
+		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read" || field.ID == "heat-watched"
 		if field.Stage == f.stage && !numbers && !elsewhere && checks.TopicOf(f.kind(), field) == f.topic && r.job.asks(r.formSource(f.part), field) {
 			out = append(out, field)
 		}
@@ -115,19 +123,23 @@ func (r *root) formFields(f form) []checks.Field {
 
 // asks reports whether this job has a use for an entry: it stands in the
 // record, a finding rests on it, or it belongs to a check that is needed here.
-// What no check reads is asked always.
+// What no check reads is asked always, and so is what stands on a sheet or a
+// plate: it is copied once, whole, before anybody knows which check needs it.
 func (j *opened) asks(part string, f checks.Field) bool {
 	k := finding.Key{Part: part, Field: f.ID}
-	if j.has(k) {
+	kind, _ := bank.PartKind(part)
+	if slices.Contains(plates, kind) || j.has(k) {
 		return true
 	}
 	if j.uses == nil {
 		j.uses = j.findUses()
 	}
-	kind, _ := bank.PartKind(part)
 	use, read := j.uses.of[f.ID]
 	return !read || j.uses.reads[k] || use.parts[part] || use.kinds && !use.named[kind]
 }
+
+// plates are the parts whose entries are copied from a sheet or a plate.
+var plates = []bank.Kind{bank.KindSheet, bank.KindCharger, bank.KindInverter, bank.KindFuse, bank.KindCable, bank.KindMeter, bank.KindWrench}
 
 // uses is what the findings of a job have a use for.
 type uses struct {

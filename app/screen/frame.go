@@ -57,7 +57,7 @@ func (r *root) noticeBar() []app.UI {
 		return []app.UI{app.Div().ID("said").Class("vh").Role("status")}
 	}
 	class, role := "undo", "status"
-	if r.notice.bad {
+	if r.notice.bad || r.notice.grave {
 		class, role = "undo undo--bad", "alert"
 	}
 	body := []app.UI{app.P().Text(r.say(r.notice.says))}

@@ -5,6 +5,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 )
 
 // viewHandover is the last screen: what is open, who signs, and the sheet as
@@ -14,8 +15,8 @@ func (r *root) viewHandover() page {
 	r.text["paper"] = r.prefs.Paper
 	main := []app.UI{app.Section().Class("noprint").Body(
 		app.P().Text(r.resultSentence(c)),
-		r.signBox("p1", "technician", r.t("hand.you", "Technician")),
-		r.signBox("p3", "owner", r.t("hand.owner", "Owner")),
+		r.signBox("p1", checks.RoleTechnician, r.t("hand.you", "Technician")),
+		r.signBox("p3", checks.RoleOwner, r.t("hand.owner", "Owner")),
 		r.sealBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
 		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
@@ -67,7 +68,7 @@ func (r *root) ownerPage(c counts) app.UI {
 			r.t("dont.undo", "Undo a cable while anything runs."),
 			r.t("dont.tools", "Lay tools or metal on top."),
 			r.t("dont.frozen", "Charge when it is frozen, or work around the cold lock."))),
-		r.alarmBox(), r.datesBox())
+		r.alarmBox(), r.briefed(), r.datesBox())
 	return r.ownerSheet(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
 }
 
@@ -115,7 +116,17 @@ func (r *root) openRows(most int) []app.UI {
 			app.Td().Body(app.Text(r.say(x.Reason())), r.forTechnician(x))))
 	}
 	if undone > 0 {
-		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "{n} checks were not done. They are listed in the annex.", "n", itoa(undone)))))
+		rows = append(rows, app.Tr().Body(app.Td().Body(r.stateWord(finding.ToDo)), app.Td().Text(r.t("hand.undone", "Checks not done: {n}. They are listed in the annex.", "n", itoa(undone)))))
+	}
+	for _, h := range r.job.holds() {
+		if h.Taken == nil {
+			continue
+		}
+		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+		rows = append(rows, app.Tr().Body(
+			app.Td().Body(app.Text(r.say(h.Title)), app.Br(), app.B().Text(r.t("hold.overridden", "Overridden"))),
+			app.Td().Body(app.Text(r.t("hand.taken-on", "{name} went on although not everything passed: {reason}", "name", r.job.text(h.Taken.Who, "name"), "reason", reason)),
+				app.Div().Text(r.takenOver(h)))))
 	}
 	return rows
 }
@@ -147,6 +158,18 @@ func (r *root) orDash(s string) string {
 		return "\u2013"
 	}
 	return s
+}
+
+// briefed says what was gone through in person, and by whom; nothing while
+// nobody has.
+func (r *root) briefed() app.UI {
+	f, _ := checks.FieldOf("owner-briefed", "bank")
+	e, s := r.job.state.Lookup(r.job.visit, "bank", f.ID, f.Setup)
+	if s != job.One || len(e.Value.Choices) == 0 {
+		return app.Div()
+	}
+	return app.P().Text(r.t("hand.briefed", "{name} went through this with you on {day}: {topics}.", "name", r.orDash(r.job.text(e.By, "name")),
+		"day", e.Moment().Format("2 January 2006"), "topics", r.tickedWords(f, e.Value.Choices)))
 }
 
 // datesBox gives the next dates; the return visit is six months on, common

@@ -22,7 +22,10 @@ func (r *root) viewHold(gate, part string) page {
 	}
 	var main []app.UI
 	title := r.say(h.Keep)
-	if h.Done || h.Released() {
+	switch {
+	case h.Breached():
+		title = r.openIt(h)
+	case h.Done, h.Released():
 		title = r.say(h.Title)
 	}
 	main = append(main, app.H2().Class("hold-title").Text(title))
@@ -32,8 +35,11 @@ func (r *root) viewHold(gate, part string) page {
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
 	}
-	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < 4) {
+	if l := r.cautionOf(gate); l != "" && !(gate == "series" && r.job.facts.Layout().Series < highSeries) {
 		main = append(main, app.Div().Class("ruled").Body(app.Span(), app.Div().Body(app.P().Text(l))))
+	}
+	if !h.Expect.Empty() {
+		main = append(main, r.ruled("todo", app.P().Text(r.say(h.Expect))))
 	}
 	main = append(main, app.H3().Text(r.t("hold.released-when", "Released when all of these pass")))
 	var rows []app.UI
@@ -53,6 +59,11 @@ func (r *root) viewHold(gate, part string) page {
 	return page{title: r.t("hold", "Hold point"), sub: r.job.text("site", "name"), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
 }
 
+// openIt is the order where something is closed that should be open.
+func (r *root) openIt(h checks.Hold) string {
+	return r.t("hold.open-it", "Open it: {part}", "part", lowerFirst(r.name(h.Part)))
+}
+
 // breach says that something is closed which should be open, and takes in that
 // it was opened.
 func (r *root) breach(h checks.Hold) app.UI {
@@ -63,7 +74,7 @@ func (r *root) breach(h checks.Hold) app.UI {
 
 // cautionOf is the sentence that a hold point must print.
 func (r *root) cautionOf(gate string) string {
-	want := map[string]string{"parallel": "hazard.parallel", "series": "hazard.volts", "main": "hazard.precharge", "charge": "hazard.cold", "test": "hazard.test"}[gate]
+	want := map[string]string{"parallel": "hazard.parallel", "series": "hazard.volts", "main": "hazard.precharge", "heat": "hazard.heater", "charge": "hazard.cold", "test": "hazard.test"}[gate]
 	for _, s := range checks.Stages {
 		for _, p := range s.Hazards() {
 			if p.Key == want {
@@ -80,6 +91,8 @@ func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
 	state, word := draw.ToDo, r.word(finding.ToDo)
 	if c.Open {
 		state, word = draw.Pass, r.word(finding.Pass)
+	} else if c.Fails {
+		state, word = draw.Fail, r.word(finding.Fail)
 	} else if worst, ok := worstVerdict(c.Findings); ok && worst != finding.Pass {
 		state, word = stateOf(worst), r.word(worst)
 	}
@@ -150,10 +163,14 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 	switch {
 	case k.Field == "closed" && k.Part == "switch":
 		return r.button("btn", r.t("hold.main-is-open", "The main is open now"), func(ctx app.Context) { r.keepChoice(ctx, "switch", "closed", "no") })
+	case k.Field == "closed" && r.gateOf(k.Part) != "":
+		return goLink("btn", r.t("hold.that-link", "See that link"), r.to("hold", r.gateOf(k.Part), k.Part))
 	case k.Field == "closed":
 		return r.button("btn", r.t("hold.fuse-in", "The fuse is in place"), func(ctx app.Context) { r.keepChoice(ctx, k.Part, "closed", "yes") })
 	case k.Field == "level-accepted":
-		return r.button("btn", r.t("hold.accept-level", "Accepted: {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+		return r.button("btn", r.t("hold.accept-level", "Accept it as {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+	case k.Field == "heat-watched":
+		return r.button("btn", r.t("hold.stay", "{name} stays and writes the current down", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "heat-watched", "yes") })
 	case k.Field == "last-gap":
 		return r.lastGapEntry(k)
 	case f.Round:
@@ -162,11 +179,19 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 	return goLink("btn", r.t("why.enter", "Enter it"), r.wayTo(k))
 }
 
+// gateOf is the hold point of a link; "" for what is no link of the drawing.
+func (r *root) gateOf(part string) string {
+	if link, ok := r.job.facts.Layout().Link(part); ok {
+		return string(link.Kind)
+	}
+	return ""
+}
+
 // lastGapEntry takes the volts across the gap where they are needed: on the
 // hold point itself, as the last thing before the link closes.
 func (r *root) lastGapEntry(k finding.Key) app.UI {
 	return app.Div().Class("pair").Body(
-		r.input("last-gap", r.t("hold.gap-volts", "Volts across the gap"), "", "text"),
+		r.input("last-gap", r.t("hold.gap-volts", "Volts across the gap, V"), r.t("hold.gap-milli", "On the millivolt range type mV after the figure."), "text"),
 		r.button("btn", r.t("form.keep", "Keep"), func(ctx app.Context) {
 			f, _ := checks.FieldOf(k.Field, k.Part)
 			c, slip := r.entryOf(f, r.text["last-gap"])
@@ -201,6 +226,20 @@ func (r *root) takenNote(h checks.Hold) app.UI {
 		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(title)))
 	}
 	return r.ruled("unk", app.P().Body(app.B().Text(r.t("hold.taken", "Overridden by {name}", "name", name))), app.P().Text(reason), app.Ul().Body(over...))
+}
+
+// takenOver names what somebody took on, in one line.
+func (r *root) takenOver(h checks.Hold) string {
+	var said []string
+	for _, o := range h.Taken.Over {
+		id, part, _ := strings.Cut(o, "@")
+		title := id
+		if l, ok := checks.ClauseTitle(id); ok {
+			title = r.say(l)
+		}
+		said = append(said, r.t("hold.over-one", "{part}: {what}", "part", r.name(part), "what", lowerFirst(title)))
+	}
+	return r.t("hold.over-all", "Not passed: {list}.", "list", strings.Join(said, "; "))
 }
 
 // overrideBox lets a named person go on, unless nobody may.
@@ -239,13 +278,13 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 func (r *root) holdFoot(h checks.Hold) []app.UI {
 	var first app.UI
 	switch {
-	case h.Done && h.Gate == "charge":
+	case h.Done && !h.Closes():
 		first = app.P().Class("next").Text(r.t("hold.charged", "The first charge is over."))
 	case h.Done:
 		first = app.P().Class("next").Text(r.t("hold.done", "It is closed."))
 	case !h.Released():
 		return []app.UI{r.tabs("")}
-	case h.Gate == "charge":
+	case h.Gate == "heat" || h.Gate == "charge":
 		first = goLink("btn go", r.t("hold.to-charge", "Start the charge list"), r.to("charge"))
 	case h.Gate == "test":
 		first = goLink("btn go", r.t("hold.to-test", "Enter the test"), r.to("enter", "capacity1", string(checks.Prove)))

@@ -37,6 +37,7 @@ func (r *root) input(id, label, hint, kind string) app.UI {
 func (r *root) onInput(ctx app.Context, _ app.Event) {
 	src := ctx.JSSrc()
 	r.text[src.Get("dataset").Get("sync").String()] = src.Get("value").String()
+	r.saveFormDraft()
 	ctx.PreventUpdate()
 }
 
@@ -85,6 +86,7 @@ func (r *root) pick(id, legend string, options [][2]string) app.UI {
 func (r *root) onPick(ctx app.Context, _ app.Event) {
 	src := ctx.JSSrc()
 	r.text[src.Get("dataset").Get("sync").String()] = src.Get("value").String()
+	r.saveFormDraft()
 	r.home.Defer(r.settle)
 }
 

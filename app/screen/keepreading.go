@@ -18,14 +18,16 @@ import (
 )
 
 var (
-	sayOutside = say.Phrase{Key: "screen.read.outside", English: "{value} is outside {low} to {high} for {part}."}
-	sayMeant   = say.Phrase{Key: "screen.read.meant", English: "{outside} Did you mean {near}?"}
-	sayFar     = say.Phrase{Key: "screen.read.far", English: "{diff} {side} the others. Measure it again before you trust it."}
-	sayBelow   = say.Phrase{Key: "screen.read.below", English: "below"}
-	sayAbove   = say.Phrase{Key: "screen.read.above", English: "above"}
-	sayCoarse  = say.Phrase{Key: "screen.read.coarse", English: "{n} has more digits than meter {meter} shows. Type what stands on the meter."}
-	sayKept    = say.Phrase{Key: "screen.read.kept", English: "{part}: {value} kept."}
-	sayKeptFar = say.Phrase{Key: "screen.read.kept-far", English: "{part}: {value} kept, far from the others. Measure it once more."}
+	sayOutside   = say.Phrase{Key: "screen.read.outside", English: "{value} is outside {low} to {high} for {part}."}
+	sayMeant     = say.Phrase{Key: "screen.read.meant", English: "{outside} Did you mean {near}?"}
+	sayFar       = say.Phrase{Key: "screen.read.far", English: "{diff} {side} the others. Measure it again before you trust it."}
+	sayBelow     = say.Phrase{Key: "screen.read.below", English: "below"}
+	sayAbove     = say.Phrase{Key: "screen.read.above", English: "above"}
+	sayCoarse    = say.Phrase{Key: "screen.read.coarse", English: "{n} has more digits than {meter} shows. Type what stands on the meter."}
+	sayKept      = say.Phrase{Key: "screen.read.kept", English: "{part}: {value} kept."}
+	sayKeptFails = say.Phrase{Key: "screen.read.kept-fails", English: "{kept} {reason}"}
+	sayFewer     = say.Phrase{Key: "screen.read.fewer", English: "{n} has fewer than two digits after the point. Is one missing?"}
+	sayKeptFar   = say.Phrase{Key: "screen.read.kept-far", English: "{part}: {value} kept, far from the others. Measure it once more."}
 )
 
 // farApart is how far a block's voltage may stand from the middle of the
@@ -49,18 +51,23 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		r.focus = "value"
 		return
 	}
-	if m, limit := r.meterFor(f); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
-		r.read.doubt = sayCoarse.With("n", figure.Typed(n), "meter", m)
+	if m, limit := r.meterTyped(f, n.Unit); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
+		r.read.doubt = sayCoarse.With("n", figure.Typed(n), "meter", r.meterName(m))
 		return
 	}
 	if !really && outside(f, n.Value) {
 		r.doubt(f, part, n)
 		return
 	}
+	if !really && f.Unit == "V" && f.Entry() == "V" && f.Whole == usualWhole && n.Decimals < usualDecimals {
+		r.read.doubt, r.read.near = sayFewer.With("n", figure.Typed(n)), ""
+		vibrate(80)
+		return
+	}
 	_, far := r.farFromOthers(n.Value)
 	again := far && !r.read.again
 	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really}
-	v.Meter, _ = r.meterFor(f)
+	v.Meter, _ = r.meterTyped(f, n.Unit)
 	undo, complete := r.undoOf(part, f.ID), r.roundComplete(f)
 	value := figure.Typed(n)
 	r.keep([]change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
@@ -74,11 +81,29 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		if again {
 			says = sayKeptFar
 		}
-		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo()}
+		r.notice = notice{says: says.With("part", bank.Name(part), "value", value), undo: undo(), round: f.ID}
+		if x, failed := r.job.failsBy(finding.Key{Part: part, Field: f.ID}); failed && !again {
+			r.notice.says = sayKeptFails.With("kept", r.notice.says, "reason", x.Reason())
+			r.notice.grave = true
+		}
 		if !again {
 			r.onward(ctx, f, part, complete)
 		}
 	})
+}
+
+// A block's voltage is two digits, the point, and two or three more on any
+// meter that can judge it.
+const usualWhole, usualDecimals = 2, 2
+
+// failsBy finds a finding that rests on an entry and fails.
+func (j *opened) failsBy(k finding.Key) (finding.Finding, bool) {
+	for _, x := range j.findings {
+		if x.Verdict() == finding.Fail && slices.Contains(x.Reads(), k) {
+			return x, true
+		}
+	}
+	return finding.Finding{}, false
 }
 
 // onward goes to the next part of the round that has no value yet; in a round

@@ -13,16 +13,17 @@ import (
 // useOf is the entry that names the meter of this job for a quantity.
 var useOf = map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}
 
+// smallUse are the entries that name the meter of this job for a small range.
+var smallUse = map[unit.Symbol]string{"mV": "use-millivolts", "mA": "use-milliamperes"}
+
 // useField is the entry that names the meter of this job for a reading: by the
 // quantity, and for millivolts and milliamperes by the range. "" when no meter is asked for.
 func useField(f checks.Field) string {
-	switch {
-	case f.Setup && !f.Round:
+	if f.Setup && !f.Round {
 		return ""
-	case f.Entry() == "mV":
-		return "use-millivolts"
-	case f.Entry() == "mA":
-		return "use-milliamperes"
+	}
+	if small := smallUse[f.Entry()]; small != "" {
+		return small
 	}
 	return useOf[f.Unit]
 }
@@ -30,9 +31,18 @@ func useField(f checks.Field) string {
 // meterFor gives the meter of this job for a reading and its smallest step in
 // the base unit; 0 when the step is not known.
 func (r *root) meterFor(f checks.Field) (id string, step float64) {
+	return r.meterTyped(f, f.Entry())
+}
+
+// meterTyped is [root.meterFor] for a figure that was typed in another unit than
+// the field offers: who types millivolts read them on the millivolt range.
+func (r *root) meterTyped(f checks.Field, typed unit.Symbol) (id string, step float64) {
 	use := useField(f)
 	if use == "" {
 		return "", 0
+	}
+	if small := smallUse[typed]; small != "" {
+		use = small
 	}
 	e, s := r.job.state.Lookup(r.job.visit, "bank", use, true)
 	if s != job.One || e.Value.Text == "" {

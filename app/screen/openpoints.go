@@ -5,6 +5,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 )
 
 // openPoints lists what stands in the way of a handover without remarks: what
@@ -37,7 +38,7 @@ func (r *root) viewOpen() page {
 	var main []app.UI
 	open := openPoints(r.job.findings)
 	for _, h := range r.job.breaches() {
-		main = append(main, app.H2().Text(r.say(h.Title)), r.breach(h))
+		main = append(main, app.H2().Text(r.openIt(h)), r.breach(h))
 	}
 	if len(open) == 0 && len(main) == 0 {
 		main = append(main, app.P().Text(r.t("open.none", "Nothing failed, and nothing is in doubt. What is still to do stands under Steps.")))
@@ -53,7 +54,7 @@ func (r *root) viewOpen() page {
 	if len(later) > 0 {
 		main = append(main, app.H2().Text(r.t("word.later", "Later")), app.Ol().Class("points").Body(app.Range(later).Slice(func(i int) app.UI { return r.pointRow(later[i], 3) })))
 	}
-	return page{title: r.t("open.title", "Open points ({n})", "n", itoa(len(open))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
+	return page{title: r.t("open.title", "Open points ({n})", "n", itoa(len(open)+len(r.job.breaches()))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
 }
 
 // pointRow is one open point: the thing, the word with the figure, what to do.
@@ -64,7 +65,30 @@ func (r *root) pointRow(x finding.Finding, level int) app.UI {
 		head = app.H3().Text(r.about(x) + r.limitName(x))
 	}
 	says := app.P().Body(app.Span().Class("st", string(state)).Text(r.word(x.Verdict())), app.Text(". "+r.say(x.Reason())+" "+r.say(x.Next())))
-	return app.Li().Body(mark(state), head, says,
+	own := app.UI(app.Text(""))
+	if words := r.ownWords(x); words != "" {
+		own = app.P().Class("note").Text(words)
+	}
+	return app.Li().Body(mark(state), head, says, own,
 		app.Div().Class("two").Body(r.doLink(x),
 			goLink("btn q", r.t("why", "Why"), r.whyWay(x)).Aria("label", r.t("open.why", "Why: {what}", "what", r.about(x)))))
+}
+
+// ownWords are what somebody wrote beside the reason of a skip on which a
+// finding rests.
+func (r *root) ownWords(x finding.Finding) string {
+	for _, k := range x.Reads() {
+		f, _ := checks.FieldOf(k.Field, k.Part)
+		if f.Spec == nil {
+			continue
+		}
+		e, s := r.job.state.Lookup(r.job.visit, k.Part, k.Field, f.Setup)
+		if s != job.One || e.Value.Skip == "" {
+			continue
+		}
+		if text, ok := job.Text(r.job.blobs, e.Value.X); ok && text != "" {
+			return r.t("skip.own-words", "“{text}”", "text", text)
+		}
+	}
+	return ""
 }

@@ -104,6 +104,8 @@ func (r *root) holdCard(h checks.Hold) app.UI {
 	switch {
 	case h.Breached():
 		return r.breach(h)
+	case h.Done && !h.Closes():
+		return r.ruled("pass", app.P().Body(app.B().Text(r.say(h.Title))), app.P().Text(r.t("hold.charged", "The first charge is over.")))
 	case h.Done:
 		return r.ruled("pass", app.P().Body(app.B().Text(r.t("part.closed", "Closed."))),
 			r.button("btn", r.t("part.open-again", "It is open again"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "no") }))
@@ -116,7 +118,7 @@ func (r *root) holdCard(h checks.Hold) app.UI {
 
 // holdRows lists the hold points of a stage.
 func (r *root) holdRows(s checks.Stage) []app.UI {
-	stage := map[string]checks.Stage{"series": checks.Wire, "parallel": checks.Wire, "main": checks.SwitchOn, "charge": checks.FirstCharge, "test": checks.Prove}
+	stage := map[string]checks.Stage{"series": checks.Wire, "parallel": checks.Wire, "main": checks.SwitchOn, "heat": checks.FirstCharge, "charge": checks.FirstCharge, "test": checks.Prove}
 	var rows []app.UI
 	for _, h := range r.job.holds() {
 		if stage[h.Gate] != s {
@@ -128,12 +130,14 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 		} else if h.Done || h.Released() {
 			says, state = h.Title, "pass"
 		}
-		word := r.t("hold.shut", "Shut")
+		word := r.t("hold.shut", "Held")
 		switch {
 		case h.Breached():
-			word = r.t("hold.closed-shut", "Closed, though shut")
-		case h.Done:
+			word = r.t("hold.closed-shut", "Closed too early")
+		case h.Done && h.Closes():
 			word = r.t("hold.closed", "Closed")
+		case h.Done:
+			word = r.t("hold.over", "Over")
 		case h.Passed():
 			word = r.t("hold.released", "Released")
 		case h.Released():

@@ -63,9 +63,9 @@ func (r *root) waiting(asked []finding.Key) string {
 }
 
 func (r *root) keepPutOff(ctx app.Context, f form, asked []finding.Key, how string) {
-	why := r.text["why"]
-	if why == "" {
-		why = usualReason[how]
+	why, ok := r.whyChosen(how)
+	if !ok {
+		return
 	}
 	parts := []string{f.part}
 	if f.part == allLinks {

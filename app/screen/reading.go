@@ -128,7 +128,7 @@ func (r *root) tape() app.UI {
 		if p == r.read.part {
 			class += " cur"
 		}
-		row = append(row, app.B().Class(class).Text(tapeName(p, i)))
+		row = append(row, app.B().Class(class).Text(r.tapeName(p, i)))
 	}
 	groups = append(groups, app.Span().Body(row...))
 	class := "tape"
@@ -147,9 +147,16 @@ func (r *root) unitOf(part string) string {
 	return l.StringOf(b)
 }
 
-// tapeName is the figure on the tape: the block's number, or its place.
-func tapeName(part string, i int) string {
-	if n, ok := bank.BlockNumber(part); ok {
+// tapeName is the figure on the tape: the block's number, with the sign of its
+// post, or its place.
+func (r *root) tapeName(part string, i int) string {
+	n, ok := bank.BlockNumber(part)
+	switch kind, _ := bank.PartKind(part); {
+	case ok && kind == bank.KindPost && strings.HasSuffix(part, ".n"):
+		return r.t("tape.minus", "{n}\u2212", "n", itoa(n))
+	case ok && kind == bank.KindPost:
+		return r.t("tape.plus", "{n}+", "n", itoa(n))
+	case ok:
 		return itoa(n)
 	}
 	return itoa(i + 1)
@@ -177,6 +184,9 @@ func (r *root) readingSays() app.UI {
 			r.button("btn", r.t("read.really", "It really shows that"), func(ctx app.Context) { r.keepReading(ctx, true) }))
 	case r.text["value"] == "" && !r.notice.says.Empty() && !r.read.again:
 		state, text = "pass", r.say(r.notice.says)
+		if r.notice.grave {
+			state = "fail"
+		}
 		if r.notice.undo != nil {
 			extra = append(extra, r.button("plain", r.t("undo", "Undo"), r.notice.undo))
 		}

@@ -105,7 +105,7 @@ func (r *root) arrive(ctx app.Context) {
 	// The act that made a notice may itself have led here; one step on it has
 	// done its work, but in a round it stays until the next keep. It never goes
 	// over into another job, where its Undo has no meaning.
-	if r.notice.seen && (r.notice.undo == nil || at.screen != "read") || r.notice.undo != nil && (r.job == nil || r.job.id != at.job) {
+	if r.notice.seen && (r.notice.undo == nil || at.screen != "read" || at.a != r.notice.round) || r.notice.undo != nil && (r.job == nil || r.job.id != at.job) {
 		r.notice = notice{}
 	}
 	r.notice.seen = true
@@ -172,4 +172,7 @@ type notice struct {
 	bad  bool
 	undo func(app.Context)
 	seen bool
+	// round is the field of the round in which it was made: there it stays.
+	round string
+	grave bool // what was kept fails: it is said as a Fail
 }

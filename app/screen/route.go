@@ -51,7 +51,9 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 	case "read":
 		r.enterReading(ctx, at.a, at.b)
 	case "enter":
-		r.enterForm(formAt(at.a, at.b, at.c))
+		f := formAt(at.a, at.b, at.c)
+		r.enterForm(f)
+		r.loadFormDraft(f)
 	}
 	r.home.Defer(r.settle)
 }

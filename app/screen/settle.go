@@ -3,6 +3,7 @@ package screen
 import (
 	"fmt"
 	"runtime/debug"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -42,8 +43,9 @@ func (r *root) syncInputs(doc app.Value) {
 	for i := range list.Get("length").Int() {
 		el := list.Call("item", i)
 		want := r.text[el.Get("dataset").Get("sync").String()]
-		if el.Get("type").String() == "radio" {
-			if on := el.Get("value").String() == want; el.Get("checked").Bool() != on {
+		if kind := el.Get("type").String(); kind == "radio" || kind == "checkbox" {
+			value := el.Get("value").String()
+			if on := value == want || kind == "checkbox" && slices.Contains(ticked(want), value); el.Get("checked").Bool() != on {
 				el.Set("checked", on)
 			}
 			continue

@@ -60,6 +60,12 @@ func (j *opened) signed(person string) (s job.Item[job.Sign], current, ok bool) 
 	return s, ok && s.Body.Digest == j.sheet().digest, ok
 }
 
+// signatures says whether both parties have signed the sheet as it stands. It
+// stands beside the findings that they sign and is never one of them.
+func (j *opened) signatures() finding.Finding {
+	return checks.Signatures(j.state.Signs(), j.sheet().digest)
+}
+
 // sealed gives the seal in force; current is false when the results have
 // changed since.
 func (j *opened) sealed() (s job.Item[job.Seal], current, ok bool) {

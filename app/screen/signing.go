@@ -7,6 +7,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
+	"lugmark/core/finding"
 	"lugmark/core/job"
 	"lugmark/core/say"
 	"lugmark/core/seal"
@@ -69,13 +70,12 @@ func (r *root) moment(at string) string {
 
 // sealBox freezes the results once both have signed what is on the screen.
 func (r *root) sealBox() app.UI {
-	_, mine, _ := r.job.signed("p1")
-	_, owners, _ := r.job.signed("p3")
 	if sealed, current, _ := r.job.sealed(); current {
 		return r.ruled("pass", app.P().Text(r.t("seal.done", "Sealed, revision {rev}. The fingerprint is on the sheet.", "rev", itoa(sealed.Body.Rev))))
 	}
-	if !mine || !owners {
-		return app.P().Class("note").Text(r.t("seal.first", "Both sign, then the sheet is sealed and gets its fingerprint."))
+	if x := r.job.signatures(); x.Verdict() != finding.Pass {
+		return app.Div().Body(app.P().Class("note").Text(r.t("seal.first", "Both sign, then the sheet is sealed and gets its fingerprint.")),
+			app.P().Class("note").Text(r.say(x.Next())))
 	}
 	return r.button("btn go", r.t("seal", "Seal the sheet"), func(ctx app.Context) {
 		about := r.job.sheet()
@@ -116,7 +116,9 @@ func (r *root) annexSigned() app.UI {
 		}
 		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(x.title), app.Td().Class("sign").Text(name), app.Td().Text(when)))
 	}
+	x := r.job.signatures()
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.signed", "Signatures"),
+		app.P().Body(r.stateWord(x.Verdict()), app.Text(" "+r.say(x.Reason())+r.say(x.Next()))),
 		app.Table().Class("big").TabIndex(0).Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
 		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")),
 		r.paperFoot())

@@ -216,11 +216,18 @@ func (r *root) roundRows(s checks.Stage) []app.UI {
 	return rows
 }
 
+// highSeries is from how many blocks in series the caution about 48 V and more
+// speaks of this bank.
+const highSeries = 4
+
 // cautions are the sentences of a stage that can hurt, confirmed once with a
 // name.
 func (r *root) cautions(s checks.Stage) app.UI {
 	var rows []app.UI
 	for _, h := range s.Hazards() {
+		if h.Key == "hazard.volts" && r.job.facts.HasLayout() && r.job.facts.Layout().Series < highSeries {
+			continue
+		}
 		rows = append(rows, app.Li().Body(app.P().Text(r.say(h.With()))))
 	}
 	list := []app.UI{app.Ol().Class("do").Body(rows...),

@@ -47,7 +47,7 @@ func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
 			if missing == (finding.Key{}) {
 				missing = k
 			}
-		case f.Round:
+		case f.Round && f.Kind == checks.Number:
 			reading = k
 		default:
 			entered = k

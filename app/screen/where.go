@@ -3,13 +3,27 @@ package screen
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/checks"
+	"lugmark/core/bank"
 	"lugmark/core/draw"
 )
 
 // plate gives the drawing that shows where to touch for the reading on screen;
 // ok is false when there is none.
 func (r *root) plate() (draw.Picture, bool) {
-	return draw.PlateFor(r.voice, r.read.field.Plate, r.read.part)
+	if !r.aboutBlock() { // across a whole string there is no one block to draw
+		switch r.read.field.Plate {
+		case "posts", "gap":
+			return draw.Picture{}, false
+		}
+	}
+	return draw.PlateFor(r.voice, r.read.field.Plate, r.read.part, checks.GapReference(r.job.facts.Layout(), r.blockOf(r.read.part)))
+}
+
+// aboutBlock reports whether the reading is of one block.
+func (r *root) aboutBlock() bool {
+	_, ok := bank.BlockNumber(r.read.part)
+	return ok
 }
 
 // whereLink opens the drawing that shows where to touch, and how.

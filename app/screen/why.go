@@ -119,6 +119,7 @@ func (r *root) whyRows(x finding.Finding) []app.UI {
 	for _, c := range checks.All {
 		if c.ID == x.Check() {
 			row(r.t("why.asks", "Question"), r.say(c.Asks.With()))
+			row(r.t("why.formula", "Formula"), c.Formula)
 		}
 	}
 	rows = append(rows, app.Dt().Text(r.t("why.check", "Check")), app.Dd().Body(app.Code().Text(x.Check()), app.Text(", "+r.t("why.rules", "rules {edition}", "edition", checks.Rules))))

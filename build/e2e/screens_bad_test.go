@@ -75,7 +75,7 @@ func TestSlipsInForms(t *testing.T) {
 	w.Go(w.address() + "/enter/b1/receive")
 	w.Type("Serial number", "IV-2601")
 	w.Tap("Keep")
-	w.Sees("Block 1: 1 entries kept.")
+	w.Sees("Block 1: 1 entry kept.")
 	before := w.recorded()
 	w.visit(w.path() + "/enter/b2/receive")
 	w.Type("Serial number", "IV-2601")
@@ -97,6 +97,53 @@ func TestSlipsInForms(t *testing.T) {
 	w.untouched(before, "a form with three slips")
 	w.Tap("Rated capacity: “1.2.3” has more than one point or comma. Type one, before the decimals.")
 	w.Until("the slip leads to its field", `document.activeElement.id === "capacity"`)
+}
+
+// A sheet half typed survives the Back key and a killed tab; what was kept
+// leaves nothing behind.
+func TestAHalfTypedSheetComesBack(t *testing.T) {
+	w := NewWalker(t, shared, Serve(t).URL+"/", 0)
+	w.newJob()
+	w.Go(w.address() + "/enter/sheet1/before")
+	w.Fill("Rated capacity, Ah", "100")
+	w.Fill("Highest charge voltage, V", "14.6")
+	w.On("Back")
+	w.At("Before you start")
+	w.Row("Block sheet 1: limits")
+	w.Sees("What was typed here and not kept stands here again.")
+	w.Until("the capacity stands there", `document.getElementById("capacity").value === "100"`)
+	time.Sleep(300 * time.Millisecond) // a person does not type and lose the phone in the same instant
+	w.KillTab(t)
+	w.Until("both stand there", `document.getElementById("capacity").value === "100" && document.getElementById("charge-voltage-max").value === "14.6"`)
+	w.keepForm("Block sheet 1", 2)
+	w.Row("Block sheet 1: limits")
+	w.At("Block sheet 1")
+	w.SeesNot("not kept stands here again")
+}
+
+// What is closed before its time is said as an order to open it, and the words
+// of what was kept are the words of what is so.
+func TestClosedTooEarly(t *testing.T) {
+	w := NewWalker(t, shared, Serve(t).URL+"/", 0)
+	w.newJob()
+	job := w.address()
+	w.Go(job + "/hold/parallel/sA.p~sB.p")
+	w.Tap("It is closed already")
+	w.Sees("Link, string A plus to string B plus: stands as closed.")
+	w.Sees("Open it: link, string A plus to string B plus")
+	w.SeesNot("Close: Link")
+	w.Shot("closed-too-early")
+	w.Go(job)
+	w.Sees("Open it again")
+	w.Go(job + "/open")
+	w.Sees("Open it: link, string A plus to string B plus")
+	w.Go(job + "/hold/parallel/sA.p~sB.p")
+	w.Tap("It is open again")
+	w.Sees("Link, string A plus to string B plus: stands as open.")
+	w.Go(job + "/hold/main/switch")
+	w.Sees("Every drawn link is closed")
+	w.Go(job + "/hold/parallel/sA.n~sB.n")
+	w.Shot("hold-cautions")
 }
 
 // Files that are damaged, foreign or faulty change nothing and say where.
@@ -163,7 +210,7 @@ func TestClockSetBack(t *testing.T) {
 	w.Go(w.address() + "/enter/bank/match")
 	w.FillTime("Last time any current flowed", w.Now().Add(-2*time.Hour), true)
 	w.On("Keep")
-	w.Sees("Bank: 1 entries kept.")
+	w.Sees("Bank: 1 entry kept.")
 	back := &Walker{Browser: shared, ahead: -24 * time.Hour}
 	back.open(t, shared)
 	back.Go(w.address())

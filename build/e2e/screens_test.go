@@ -66,7 +66,10 @@ var views = []view{
 		p.Sees("Put right first")
 	}},
 	{"why-fail", "jetty/why/voltage-match/sB", nil},
-	{"why-cant-tell", "jetty/why/voltage-match/sA", nil},
+	{"why-cant-tell", "jetty/why/fault-break/fuse.main", nil},
+	{"form-topic", "jetty/enter/bank/before/lift", nil},
+	{"form-put-off", "jetty/enter/bank/wire/insulation", func(p *Phone) { p.Tap("Cannot answer this?") }},
+	{"form-ticks", "hut/enter/bank/hand-over", nil},
 	{"why-pass", "jetty/why/plan-series/bank", nil},
 	{"why-to-do", "jetty/why/torque/b1.p", nil},
 	{"open", "jetty/open", nil},

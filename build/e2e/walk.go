@@ -23,6 +23,7 @@ type Walker struct {
 	Typed   int // signs typed on a keyboard of the phone
 	Digits  int // signs of readings, typed on our pad
 	Read    int // readings kept
+	Picked  int // answers picked from a list
 	Reloads int // killed and opened again
 
 	kept  []Kept
@@ -108,6 +109,7 @@ func (w *Walker) Row(begins string) {
 // Pick taps an answer of the question with that legend.
 func (w *Walker) Pick(legend, answer string) {
 	w.T.Helper()
+	w.Picked++
 	w.press(legend+": "+answer, fmt.Sprintf(`el.matches("label") && name === %q`, answer),
 		fmt.Sprintf(`[...document.querySelectorAll("fieldset")].find(f => says(f.querySelector("legend")) === %q)`, legend))
 	w.Until("it is chosen: "+answer, fmt.Sprintf(`[...document.querySelectorAll("fieldset")].some(f =>

@@ -86,13 +86,14 @@ func (w *Walker) shown() sheet {
 			for (const row of table.querySelectorAll("tbody tr")) {
 				const cells = [...row.children].map(says);
 				const samples = heads[1] === "V" && heads[2] === "A";
-				for (let i = 1; i < cells.length; i++) out.push({part: samples ? "sample " + cells[1] : cells[0], field: heads[i] || "", text: cells[i]});
+				for (let i = 1; i < cells.length; i++) out.push({part: samples ? "sample " + cells[1] : cells[0].split(": ")[0], field: heads[i] || "", text: cells[i]});
 			}
 		}
 		return out;
 	})()`, &rows)
 	s := sheet{map[string]string{}, map[string][]string{}}
 	for _, r := range rows {
+		r.Text = strings.ReplaceAll(r.Text, "\u2212", "-")
 		s.cells[r.Part+"|"+r.Field] = r.Text
 		s.lines[r.Part] = append(s.lines[r.Part], r.Text)
 	}

@@ -24,6 +24,7 @@ func TestWalkOfAWholeJob(t *testing.T) {
 	w.switchOn()
 	w.firstCharge()
 	w.prove()
+	w.handedOver()
 	w.handOver(t)
 	w.sayHowItWent(t)
 }
@@ -40,6 +41,10 @@ func (w *Walker) form(part string, stage string) {
 func (w *Walker) keepForm(part string, entries int) {
 	w.T.Helper()
 	w.On("Keep")
+	if entries == 1 {
+		w.Sees(part + ": 1 entry kept.")
+		return
+	}
 	w.Sees(fmt.Sprintf("%s: %d entries kept.", part, entries))
 }
 
@@ -121,7 +126,7 @@ func (w *Walker) before() {
 		[3]string{"Top of the range", "60 V", ""})
 	w.FillTime("Calibration due", due, false)
 	w.Remember("Meter 1", "Calibration due", "2027-03-01")
-	w.keepForm("Meter 1", n+3) // with what it measures, and that this job uses it
+	w.keepForm("Meter 1", n+2) // with what it measures
 
 	before := "Before you start"
 	w.form("Meter 2", before)
@@ -131,14 +136,14 @@ func (w *Walker) before() {
 		[3]string{"Smallest step shown", "0.01 A", ""})
 	w.FillTime("Calibration due", due, false)
 	w.Remember("Meter 2", "Calibration due", "2027-03-01")
-	w.keepForm("Meter 2", n+3)
+	w.keepForm("Meter 2", n+2)
 
 	w.form("Meter 3", before) // the thermometer
 	n = w.texts("Meter 3",
 		[3]string{"Accuracy, percent of the reading", "0.5", "%"},
 		[3]string{"Accuracy, counts of the last digit", "1", ""},
 		[3]string{"Smallest step shown", "1 C", ""})
-	w.keepForm("Meter 3", n+2)
+	w.keepForm("Meter 3", n+1)
 
 	w.form("Meter 4", before) // the millivolts of a finer meter
 	n = w.texts("Meter 4",
@@ -146,25 +151,27 @@ func (w *Walker) before() {
 		[3]string{"Accuracy, counts of the last digit", "3", ""},
 		[3]string{"Smallest step shown", "0.01 mV", ""},
 		[3]string{"Top of the range", "60 mV", ""})
-	w.keepForm("Meter 4", n+2)
+	w.keepForm("Meter 4", n+1)
 
+	w.form("Bank: meters in use", before)
+	w.Row("Add a meter") // the milliamperes of the same
+	w.At("Meter 5")
+	w.Pick("Measures", "Amperes")
+	n = w.texts("Meter 5",
+		[3]string{"Accuracy, percent of the reading", "1", "%"},
+		[3]string{"Accuracy, counts of the last digit", "3", ""},
+		[3]string{"Smallest step shown", "0.01 mA", ""},
+		[3]string{"Top of the range", "60 mA", ""})
+	w.keepForm("Meter 5", n+1)
 	w.form("Torque wrench 1", before)
 	n = w.texts("Torque wrench 1",
 		[3]string{"Accuracy, percent of the reading", "4", "%"},
 		[3]string{"Largest torque of the wrench", "25", "N·m"})
 	w.FillTime("Calibration due", due, false)
 	w.Remember("Torque wrench 1", "Calibration due", "2027-03-01")
-	w.keepForm("Torque wrench 1", n+3)
+	w.keepForm("Torque wrench 1", n+2)
 
-	w.form("Bank", before)
-	n = w.texts("Bank", [3]string{"Largest steady current of the bank", "60", "A"})
-	w.keepForm("Bank", n)
-	w.form("Charger", before)
-	n = w.texts("Charger", [3]string{"Rated current", "30", "A"})
-	w.keepForm("Charger", n)
-	w.form("Inverter", before)
-	n = w.texts("Inverter", [3]string{"Rated power", "1000", "W"}, [3]string{"Low-voltage cut-off", "22", "V"})
-	w.keepForm("Inverter", n)
+	w.planned(before)
 	w.form("Cable 1", before)
 	n = w.texts("Cable 1",
 		[3]string{"Size", "2/0 AWG", ""},
@@ -186,10 +193,13 @@ func (w *Walker) before() {
 		w.keepForm(f[0], n)
 	}
 	w.form("Site", before)
-	n = w.texts("Site", [3]string{"Where the bank stands", "Store room, low shelf", ""}, [3]string{"Hottest air at the cables", "30", "°C"})
+	n = w.texts("Site", [3]string{"Where the bank stands", "Store room, low shelf", ""}, [3]string{"Hottest air at the cables", "30", "°C"},
+		[3]string{"Height above the sea", "40", "m"})
+	w.Pick("Petrol or gas can collect there", "No")
+	w.Remember("Site", "Petrol or gas can collect there", "No")
 	w.Pick("Kind of site", "Building or mast")
 	w.Remember("Site", "Kind of site", "Building or mast")
-	w.keepForm("Site", n+1)
+	w.keepForm("Site", n+2)
 	w.form("Person 2", before)
 	n = w.texts("Person 2", [3]string{"Name", "Tomas Brandt", ""})
 	w.keepForm("Person 2", n)
@@ -200,7 +210,7 @@ func (w *Walker) before() {
 		w.Remember(link, "Cable", "Cable 1, 2/0 AWG")
 		w.Remember(link, "Length of the conductor", "0.3 m")
 	}
-	w.keepForm("All links alike", 8)
+	w.keepForm("All links alike", 2)
 	w.Shot("walk-before")
 }
 
@@ -236,11 +246,18 @@ func (w *Walker) round(stage, field, unit string, parts, digits []string) {
 func (w *Walker) receive() {
 	w.stage("Receive")
 	w.cautions()
+	w.round("Receive", "Mass, weighed", "kg", blocks, []string{"11.9", "11.8", "11.8", "11.9"})
 	w.round("Receive", "Voltage on arrival", "V", blocks, []string{"13.201", "13.203", "13.202", "12.908"})
 	for i, b := range blocks {
 		w.form(b, "Receive")
 		n := w.texts(b, [3]string{"Serial number", fmt.Sprintf("IV-260%d", i+1), ""}, [3]string{"Date code", "2026-05", ""}, [3]string{"Firmware", "2.1", ""})
-		w.keepForm(b, n)
+		w.Pick("Look of the block", "Whole")
+		w.Remember(b, "Look of the block", "Whole")
+		if i == 0 {
+			n += w.texts(b, [3]string{"Length, measured", "331", "mm"}, [3]string{"Width, measured", "173", "mm"}, [3]string{"Height, measured", "219", "mm"})
+		}
+		w.keepForm(b, n+1)
 	}
+	w.answers("Bank", "Receive", "Bank", [2]string{"Photo taken of the blocks on arrival", "Yes"})
 	w.Shot("walk-receive")
 }

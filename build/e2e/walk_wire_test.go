@@ -77,6 +77,8 @@ func (w *Walker) wire(t *testing.T) {
 	w.stage("Wire")
 	w.Row("Total voltage")
 	w.Reading("Bank", "Total voltage", "26.963", "V")
+	w.stage("Wire")
+	w.wired()
 	w.Shot("walk-wire")
 }
 
@@ -89,11 +91,9 @@ func (w *Walker) switchOn() {
 	w.keepForm("Inverter", 1)
 	w.form("Charger", "Switch on")
 	n := w.texts("Charger", [3]string{"Absorption voltage, as left", "28.4", "V"}, [3]string{"Float voltage, as left", "27.0", "V"}, [3]string{"Charge current, as left", "20", "A"})
-	for _, q := range [][2]string{{"Equalise", "Off"}, {"Temperature compensation", "Off, 0 mV per kelvin"}, {"Recover or desulphate", "Off"}} {
-		w.Pick(q[0], q[1])
-		w.Remember("Charger", q[0], q[1])
-	}
-	w.keepForm("Charger", n+3)
+	w.keepForm("Charger", n+w.pickAll("Charger", [2]string{"Equalise", "Off"}, [2]string{"Temperature compensation", "Off, 0 mV per kelvin"},
+		[2]string{"Recover or desulphate", "Off"}, [2]string{"Stops charging below 0 °C", "Yes"}))
+	w.precharged()
 	w.Row(crossSwitch)
 	w.Reading("Main switch", crossSwitch, "0.100", "V")
 
@@ -111,6 +111,8 @@ func (w *Walker) switchOn() {
 	w.Remember("Close the main", "Ines Varga", "Bolt of block 4 is checked again tomorrow with the other wrench")
 	w.closeIt("Main switch")
 	w.Shot("walk-main-closed")
+	w.stage("Switch on")
+	w.closedNow()
 }
 
 func (w *Walker) firstCharge() {
@@ -128,7 +130,7 @@ func (w *Walker) firstCharge() {
 	w.At("First charge")
 	for i, s := range [][3]string{{"27.42", "19.8", "19"}, {"28.05", "19.9", "20"}, {"28.40", "6.1", "21"}} {
 		if i > 0 { // the first one right when the charge begins
-			w.Later(40 * time.Minute)
+			w.Later(4 * time.Minute)
 		}
 		w.Fill("Voltage, V", s[0])
 		w.Fill("Current, A", s[1])
@@ -152,7 +154,9 @@ func (w *Walker) firstCharge() {
 	held := "Voltage at the posts while the charger holds absorption"
 	w.Fill(held+", V", "28.40")
 	w.Remember("Charger", held, "28.40 V")
-	w.keepForm("Charger", 1)
+	n := w.texts("Charger", [3]string{"Voltage at the charger's posts", "28.440", "V"}, [3]string{"Voltage at the bank's posts", "28.400", "V"},
+		[3]string{"Current of this charger while both are read", "20.00", "A"})
+	w.keepForm("Charger", n+1)
 	w.form("Bank", "First charge")
 	w.Pick("How the current ended", "It fell slowly to the tail")
 	w.Remember("Bank", "How the current ended", "It fell slowly to the tail")

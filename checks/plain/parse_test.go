@@ -98,6 +98,8 @@ func said(e Entry) string {
 		return s
 	case job.KindChoice:
 		return "choice " + v.Choice
+	case job.KindChoices:
+		return "ticked " + strings.Join(v.Choices, " ")
 	case job.KindText:
 		return "text " + v.Text
 	case job.KindTime:
@@ -133,6 +135,9 @@ func TestWhatIsLeftOutIsFilledIn(t *testing.T) {
 		{"a person", with(`, "parts": {"p1": {"name": "Ines Varga", "role": "lead"}}`, ""), "v1/p1/name", "personal Ines Varga"},
 		{"put off", with("", `"b1/temperature": {"skip": "later", "why": "wait", "until": "2026-11-26"}`), "v1/b1/temperature", "skip later wait 2026-11-26"},
 		{"undrawn link found on", with("", `"b1.n~b4.p/closed": "yes"`), "v1/b1.n~b4.p/closed", "choice yes"},
+		{"ticked, in any order", with("", `"bank/labels": "isolator,date , voltage"`), "v1/bank/labels", "ticked date isolator voltage"},
+		{"ticked twice", with("", `"bank/labels": "date, date"`), "v1/bank/labels", "ticked date"},
+		{"nothing ticked", with("", `"bank/labels": "none"`), "v1/bank/labels", "ticked "},
 		{"a byte order mark", "\ufeff" + with("", `"b1/temperature": "-5 C"`), "v1/b1/temperature", "-5 C"},
 	}
 	for _, r := range rows {

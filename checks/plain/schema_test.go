@@ -43,6 +43,7 @@ func TestTheSchemaKnowsAGoodFile(t *testing.T) {
 	for _, text := range []string{
 		jetty, `{"lugmark": "job/1"}`,
 		with("", `"b1.n~b2.p@b1.n/drop": "0.4 mV", "b1.p~b3.p/closed#1": "yes", "b1/temperature": ["18 C", {"n": "19 C", "odd": true}], "sA.p/step-voltage": "26,6V"`),
+		with("", `"bank/labels": "isolator,date , voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", {"n": "cold, call"}]`),
 		with(`, "house": {"rested": {"rest": "24 h"}, "capacity": {"rated": 0.98}}`, `"charge1.a-1/sample-current": "-3.5 A", "capacity1/duration": "5 h"`),
 	} {
 		if err := keeps(t, s, text); err != nil {
@@ -79,6 +80,7 @@ func TestTheSchemaKnowsABadFile(t *testing.T) {
 		with("", `"b1/rest-voltage": "1.3.2 V"`), with("", `"b1/rest-volts": "13.2 V"`), with("", `"b1/torque-set": "9 N.m"`),
 		with("", `"block1/rest-voltage": "13.2 V"`), with("", `"b1.n~b2.p/closed": "yess"`), with("", `"b1.n~b2.p/closed": true`),
 		with("", `"b1/temperature": {"skip": "later"}`), with("", `"b1/temperature": {"moving": true}`), with("", `"b1/temperature": null`),
+		with("", `"bank/labels": "voltage, datum"`), with("", `"bank/labels": "none, date"`), with("", `"bank/labels": ""`),
 		with("", `"bank/last-current": "2026-11-24"`), with("", `"b1.n~b2.p/closed": {"n": "yes", "m": "m1"}`), with("", `"b1/temperature": ["18 C"]`),
 		with(`, "parts": {"charger1": {"absorption": "28.4 V"}}`, ""), with(`, "sheets": {"m1": {}}`, ""), with(`, "sheets": {"sheet1": {"series-max": 4.5}}`, ""),
 	} {

@@ -53,6 +53,8 @@ func valueName(f checks.Field) string {
 		}
 	case checks.Choice:
 		return "choice-" + f.ID
+	case checks.Several:
+		return "several-" + f.ID
 	case checks.Time:
 		if f.Setup {
 			return "due"
@@ -80,6 +82,9 @@ func valueDefs() schema {
 func valueForm(f checks.Field) schema {
 	short := shortSchema(f)
 	full := schema{"n": short}
+	if f.Kind == checks.Choice {
+		full["at"] = schema{"$ref": "#/$defs/moment"}
+	}
 	if f.Kind == checks.Number {
 		full["m"] = schema{"type": "string", "pattern": "^([mw]" + running + ")?$", "description": "The meter; an empty text says that none is known."}
 		full["at"] = schema{"$ref": "#/$defs/moment"}
@@ -106,6 +111,8 @@ func shortSchema(f checks.Field) schema {
 		}
 	case checks.Choice:
 		return optionSchema(f.Options)
+	case checks.Several:
+		return severalSchema(f.Options)
 	case checks.Time:
 		if f.Setup {
 			return schema{"$ref": "#/$defs/day"}
@@ -113,6 +120,16 @@ func shortSchema(f checks.Field) schema {
 		return schema{"$ref": "#/$defs/moment"}
 	}
 	return schema{"type": "string", "minLength": 1, "maxLength": maxText}
+}
+
+// severalSchema is a text with the codes that were ticked, in any order.
+func severalSchema(options []checks.Option) schema {
+	var codes, said []string
+	for _, o := range options {
+		codes, said = append(codes, o.Code), append(said, o.Code+": "+english(o.Label))
+	}
+	one := "(" + strings.Join(codes, "|") + ")"
+	return schema{"type": "string", "pattern": "^(" + noneTicked + "|" + one + "( ?, ?" + one + ")*)$", "description": strings.Join(said, "; ") + "."}
 }
 
 func optionSchema(options []checks.Option) schema {

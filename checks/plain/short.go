@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,6 +18,7 @@ const maxText = 1000 // letters
 
 var (
 	wantNumber = say.Phrase{Key: "plain.want-number", English: "a number"}
+	wantTicked = say.Phrase{Key: "plain.want-ticked", English: "one text with commas between the answers, or “none”"}
 	wantUnit   = say.Phrase{Key: "plain.want-unit", English: "a text with its unit, such as “{example}”"}
 
 	sayWhole    = say.Phrase{Key: "plain.whole", English: "“{field}” of “{part}” counts whole things; it says {text}."}
@@ -44,6 +46,8 @@ func (p *parser) short(n *node, f checks.Field, part string, odd bool) (e Entry)
 			return e
 		}
 		e.Value = job.Value{Kind: job.KindChoice, Choice: p.option(n, f.ID, f.Options)}
+	case checks.Several:
+		e.Value = job.Value{Kind: job.KindChoices, Choices: p.several(n, f)}
 	case checks.Time:
 		e.Value = job.Value{Kind: job.KindTime, Time: p.timeOf(n, f)}
 	case checks.Drawing:
@@ -65,6 +69,24 @@ func (p *parser) short(n *node, f checks.Field, part string, odd bool) (e Entry)
 		}
 	}
 	return e
+}
+
+// noneTicked is how a file says that nothing of a list was ticked.
+const noneTicked = "none"
+
+// several reads the codes that were ticked, with commas between them.
+func (p *parser) several(n *node, f checks.Field) (codes []string) {
+	if !p.is(n, f.ID, text, wantTicked) || n.text == noneTicked {
+		return nil
+	}
+	for _, code := range strings.Split(n.text, ",") {
+		code = p.option(&node{line: n.line, shape: text, text: strings.TrimSpace(code)}, f.ID, f.Options)
+		if code != "" && !slices.Contains(codes, code) {
+			codes = append(codes, code)
+		}
+	}
+	slices.Sort(codes)
+	return codes
 }
 
 // bare reports whether a quantity is written without a unit.

@@ -91,5 +91,7 @@ const hut = `{"lugmark": "job/1", "title": "Invented hut", "now": "2026-11-25T15
   "b2.n~b3.p@b3.p/drop": {"n":"1.60 mV","m":"m2"}, "b2.n~b3.p@b3.p/drop-zero": {"n":"0.00 mV","m":"m2"},
   "b3.n~b4.p@b3.n/drop": {"n":"1.61 mV","m":"m2"}, "b3.n~b4.p@b3.n/drop-zero": {"n":"0.00 mV","m":"m2"},
   "b3.n~b4.p@b4.p/drop": {"n":"1.59 mV","m":"m2"}, "b3.n~b4.p@b4.p/drop-zero": {"n":"0.00 mV","m":"m2"},
-  "bank/drop-current": "80.0 A"}}
+  "bank/drop-current": "80.0 A",
+  "bank/labels": "voltage, fault-current, isolator, date, emergency", "bank/documents": "drawing, manuals, settings, sheet, dates, spare-fuse",
+  "bank/alarm-first": "yes", "bank/owner-briefed": "emergency, alarm, cold, depth, storage, call, return"}}
 `

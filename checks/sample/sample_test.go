@@ -73,7 +73,7 @@ func TestJetty(t *testing.T) {
 		{"arrival-voltage", "b4", finding.Pass, "hand: 12.95 − (0.065 + 0.03) = 12.855 ≥ 12.8"},
 		{"rested", "bank", finding.Pass, "hand: 20:00 to 12:00 is 16 h, asked are 12"},
 		{"same-temp", "bank", finding.Pass, "hand: 1 K + 1 K ≤ 5 K"},
-		{"voltage-match", "sA", finding.CantTell, "hand: two decimals, one count: 1.8 to 18.2 mV about 10"},
+		{"voltage-match", "sA", finding.NotNeeded, "hand: two decimals tell 1.8 to 18.2 mV about 10; the gap read directly answers it"},
 		{"voltage-match", "sB", finding.Fail, "hand: 13.28 − 12.91 = 0.37 V"},
 		{"voltage-match", "bank", finding.ToDo, "hand: no string total is read"},
 		{"gap-voltage", "sA", finding.Pass, "hand: 4.2 mV + (0.021 + 0.3) mV ≤ 10"},

@@ -3,8 +3,8 @@ package cite
 // Blocks and charging.
 var (
 	OpenOCV = Source{
-		ID: "open-ocv", Title: "open data, a small LiFePO4 cell at C/30 and 25 °C",
-		Place:   "batterysim/esctoolbox-python, ocv_data, P25 scripts 1 and 3",
+		ID: "open-ocv", Title: "open measurements of resting voltage and charge, one LiFePO4 cell at C/30 and 25 °C",
+		Place:   "a public data set, charge and discharge runs of cell P25",
 		Checked: Computed,
 		Note:    "MIT licence. Slow charge and discharge; the gap between them overstates a well rested block.",
 	}

@@ -80,7 +80,7 @@ func Parse(size, standard string) (Size, *unit.Slip) {
 	switch {
 	case !ok:
 		return refused(slipSize)
-	case iec:
+	case iec && rest != text:
 		return mismatch("AWG")
 	case sae: // whoever prints SAE on the jacket means less copper, also when people call it AWG
 		return named(g, SAE), nil
@@ -88,6 +88,8 @@ func Parse(size, standard string) (Size, *unit.Slip) {
 		return named(g, ASTM), nil
 	case rest == text && !strings.Contains(rest, "/") && !strings.HasPrefix(rest, "0"):
 		return refused(slipUnit) // "35" may be mm², "4" may be either
+	case iec:
+		return mismatch("AWG")
 	}
 	return named(g, Unstated), nil
 }

@@ -298,7 +298,7 @@ func TestPlates(t *testing.T) {
 	}
 	for _, kind := range []string{"posts", "gap", "steps", "switch", "torque", "joint"} {
 		for _, part := range []string{"", "b3", "b3.n", "b1.n~b2.p@b1.n", "bank"} {
-			p, ok := PlateFor(say.Screen, kind, part)
+			p, ok := PlateFor(say.Screen, kind, part, "b1")
 			if !ok || say.Screen.Say(p.Alt) == "" {
 				t.Errorf("no plate %q", kind)
 			}

@@ -44,16 +44,17 @@ func tapeNumber(block string) string {
 
 // Plate gives the drawing of a kind of reading, without numbers, in English:
 // "posts", "gap", "steps", "switch", "torque" or "joint". False: there is none.
-func Plate(kind string) (Picture, bool) { return PlateFor(say.Screen, kind, "") }
+func Plate(kind string) (Picture, bool) { return PlateFor(say.Screen, kind, "", "") }
 
 // PlateFor is [Plate] in the reader's language, with the number of the block
-// that a block or post id names.
-func PlateFor(v say.Voice, kind, part string) (Picture, bool) {
+// that a block or post id names; beside is the block against which a gap is
+// read.
+func PlateFor(v say.Voice, kind, part, beside string) (Picture, bool) {
 	switch block := blockOf(part); kind {
 	case "posts":
 		return VoltsPlate(v, block, "13.282"), true
 	case "gap":
-		return GapPlate(v, "b1", block), true
+		return GapPlate(v, beside, block), true
 	case "steps":
 		return StepsPlate(v), true
 	case "switch":

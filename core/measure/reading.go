@@ -77,9 +77,6 @@ func (b *budget) hard(a float64) { b.squares += a * a / 3; b.bound += a }
 // paired adds the difference of two equal resolutions d (triangular, d/√6).
 func (b *budget) paired(d float64) { b.squares += d * d / 6; b.bound += d }
 
-// spread adds a standard uncertainty that is no hard bound.
-func (b *budget) spread(u float64) { b.squares += u * u; b.bound = math.Inf(1) }
-
 // expanded is U = min(2·u_c, B).
 func (b budget) expanded() float64 { return math.Min(2*math.Sqrt(b.squares), b.bound) }
 
