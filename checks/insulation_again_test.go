@@ -16,6 +16,7 @@ func TestInsulationAgain(t *testing.T) {
 		{"half a megohm", volts + "v2: bank/stray-plus = 25.30 V, m1\nv2: bank/stray-minus = -25.30 V, m1", "bank", finding.Pass, "hand: 10·(53.19/50.62 − 1) = 0.508 MΩ at least"},
 		{"a little less", volts + "v2: bank/stray-plus = 25.34 V, m1\nv2: bank/stray-minus = -25.34 V, m1", "bank", finding.CantTell, "hand: 10·(53.20/50.68 − 1) = 0.497 MΩ"},
 		{"a dead earth", volts + "v2: bank/stray-plus = 53.20 V, m1\nv2: bank/stray-minus = -0.10 V, m1", "bank", finding.Fail, "hand: 10·(53.21/53.28 − 1) is below 0"},
+		{"bonded at minus, and it is", volts + "v2: bank/bond-plan = minus\nv2: bank/stray-plus = 53.20 V, m1\nv2: bank/stray-minus = 0.10 V, m1", "bank", finding.Pass, "hand: 0.11 ≤ 0.5 V"},
 		{"cables off, 0.52", tested + "v2: bank/cable-insulation = 0.52 MOhm, m5", "bank", finding.Pass, "boundary: 0.52 − 0.02 = 0.50"},
 		{"cables off, 0.51", tested + "v2: bank/cable-insulation = 0.51 MOhm, m5", "bank", finding.CantTell, "boundary: 0.49 to 0.53"},
 		{"cables off, 0.48", tested + "v2: bank/cable-insulation = 0.48 MOhm, m5", "bank", finding.CantTell, "boundary: 0.46 to 0.50"},

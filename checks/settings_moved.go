@@ -19,6 +19,7 @@ var settingsMoved = &Check{
 	Title:   say.Phrase{Key: "settings-moved.title", English: "Settings since the last visit"},
 	Asks:    say.Phrase{Key: "settings-moved.asks", English: "Is every setting of charger and inverter as the last visit left it?"},
 	Formula: "setting now = setting at the last visit; where it was changed on purpose, the rule of its first day",
+	Limits:  []LimitOf{{"settings", finding.House}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields: []Field{setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
 		cutoffSeen.Field, changeMeant.Field},
@@ -76,7 +77,7 @@ func evalSettingsMoved(f *Facts, part string) []finding.Finding {
 		return one(finding.Passes(sayMovedNone.With("visit", all[0].visit)).Against(limit))
 	}
 	if x, bad := f.movedWrong(part, moved); bad {
-		return one(x.Noting(notes...))
+		return one(x.Against(limit).Noting(notes...))
 	}
 	return one(finding.Passes(sayMovedMeant.With()).Against(limit).Noting(notes...))
 }

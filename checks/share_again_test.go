@@ -24,6 +24,7 @@ func TestShareAgain(t *testing.T) {
 		{"above", was + at("v2", "54.10", "45.90"), "bank", finding.Fail, "hand: 0.541/0.45 = 1.2022 − 0.0004; 1.18 to 1 is even enough"},
 		{"uneven", at("v1", "50.00", "50.00") + at("v2", "56.00", "44.00"), "bank", finding.CantTell, "hand: 1.27 to 1, as on the first day"},
 		{"very uneven", at("v1", "50.00", "50.00") + at("v2", "62.00", "38.00"), "bank", finding.Fail, "hand: 1.63 to 1, as on the first day"},
+		{"more than it gives", at("v1", "50.00", "50.00") + at("v2", "82.00", "78.00"), "bank", finding.Fail, "hand: 82 − 0.83 > 80, as on the first day"},
 		{"not zeroed today", was + "v2: bank/clamp-zeroed = no\nv2: sA/share-current = 45.00 A, m2\nv2: sB/share-current = 55.00 A, m2\nv2: bank/share-total = 100.00 A, m2", "bank", finding.CantTell, "the rule of the first day"},
 		{"not zeroed then", "sA/share-current = 50.00 A, m2\nsB/share-current = 50.00 A, m2\nbank/share-total = 100.00 A, m2\n" + at("v2", "50.00", "50.00"), "bank", finding.CantTell, "no baseline: never Pass"},
 		{"less than 40 % of the load", was + "v2: bank/clamp-zeroed = yes\nv2: sA/share-current = 18.00 A, m2\nv2: sB/share-current = 21.00 A, m2\nv2: bank/share-total = 39.00 A, m2", "bank", finding.CantTell, "hand: 39 < 40"},

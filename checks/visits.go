@@ -119,7 +119,7 @@ func (f *Facts) standing(h Hold) Hold {
 	}
 	h.Clauses = []Clause{{ID: "standing", Title: sayStanding.With(), Says: sayStandingAsk.With(), Asks: &finding.Key{Part: "bank", Field: rebuilt.ID}}}
 	h.Barred, h.Keep = sayBarStanding.With(), sayKeepAsIs.With("part", bank.Name(h.Part))
-	if h.Gate == "charge" {
+	if h.Gate == "charge" || h.Gate == "heat" {
 		h.Keep = sayKeepCharge.With()
 	}
 	return h
