@@ -1,10 +1,13 @@
 package checks
 
 import (
+	"encoding/json"
 	"slices"
 	"testing"
 
+	"lugmark/core/bank"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 )
 
 // What was read at commissioning, all of it good, releases nothing at a return
@@ -77,5 +80,23 @@ func TestALinkLeftClosedIsClosed(t *testing.T) {
 	f := fixture(t, twoByTwo, "b2.n~b3.p/closed = yes\nv2: bank/built-again = yes")
 	if got, why := verdict(t, f, linksClearCheck, "bank"); got != finding.Fail {
 		t.Errorf("a link that is not drawn was left on: %v (%s)", got, why)
+	}
+}
+
+// A drawing that is another one than the last visit's is a bank that was built
+// again, until somebody says that only the paper was wrong.
+func TestAnotherDrawingIsBuiltAgain(t *testing.T) {
+	other, err := json.Marshal(bank.New(2, 2, bank.JoinStrings, bank.Diagonal))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for answer, want := range map[string]bool{"": true, "v2: bank/built-again = no": false, "v2: bank/built-again = yes": true} {
+		f := fixture(t, twoByTwo, "v2: bank/marks-moved = no", answer)
+		put(t, f.state, f.state.MaxLam(), "v2/bank/layout", job.Value{Kind: job.KindLayout, Layout: other}, fixtureNow)
+		f = NewFacts(f.state, "v2", fixtureNow)
+		Run(f)
+		if got := len(f.byCheck[polaritySteps.ID]) > 0; got != want {
+			t.Errorf("%q: asked as on the first day: %v", answer, got)
+		}
 	}
 }
