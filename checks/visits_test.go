@@ -100,3 +100,25 @@ func TestAnotherDrawingIsBuiltAgain(t *testing.T) {
 		}
 	}
 }
+
+// Who stood by on the first day need not be here today, and a fuse that was in
+// then need not be in now.
+func TestPeopleAreNamedAtEachVisit(t *testing.T) {
+	before := append(goodJob(), "fuse.main/closed = yes", "p2/name = Ines Varga", "v2: stage.prove/hazards-read = yes")
+	for lines, want := range map[string]bool{
+		"v2: bank/built-again = no":                            false,
+		"v2: fuse.main/closed = yes":                           false,
+		"v2: p2/name = Ines Varga":                             false,
+		"v2: p2/name = Ines Varga\nv2: fuse.main/closed = yes": true,
+	} {
+		if got := hold(t, fixture(t, twoByTwo, append(before, lines)...), "test", "bank").Passed(); got != want {
+			t.Errorf("%q: the test may begin: %v", lines, got)
+		}
+	}
+	high := "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nsheet1/series-max = 4\nbank/licensed-person = Ines Varga\nv2: bank/built-again = yes\n"
+	for lines, want := range map[string]finding.Verdict{"": finding.CantTell, "v2: bank/licensed-person = Ines Varga": finding.Pass} {
+		if got, why := verdict(t, fixture(t, fourInSeries, high, lines), voltageClass, "bank"); got != want {
+			t.Errorf("%q: %v (%s)", lines, got, why)
+		}
+	}
+}
