@@ -55,7 +55,11 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 "sA.p~sB.p/closed": {"n": "yes", "at": "2026-11-25T09:05:00+01:00"}`),
 		"a return visit": with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
 		"ticked":         with("", `"bank/labels": "date, voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", "cold, call"]`),
-		"skips":          with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
+		"a return visit with what it compares": with(`, "meters": {"m1": {"measures": "V", "percent": 0.05, "counts": 3, "due": "2026-12-01"}}, "use": {"V": "m1"}`, rested+`"b1/rest-voltage": {"n": "13.300 V", "at": "2026-05-25T12:00:00+01:00"}, "b2/rest-voltage": {"n": "13.302 V", "at": "2026-05-25T12:00:00+01:00"},
+"charger1/float": "27.0 V", "b1.p/torque-set": "9 N.m", "v2/m1/due": "2027-12-01", "v2/bank/full-before": "yes", "v2/bank/last-current": "2026-11-24T20:00:00+01:00",
+"v2/b1/rest-voltage": "13.300 V", "v2/b2/rest-voltage": "13.310 V", "v2/charger1/float": "27.6 V", "v2/bank/marks-moved": "no"`),
+		"a return visit to links that were left on": with("", rested+`"sA.p~sB.p/closed": "yes", "v2/bank/built-again": "yes", "v2/sA/total-voltage": "26.40 V", "v2/sB/total-voltage": "26.40 V"`),
+		"skips": with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
 	} {
 		t.Run(name, func(t *testing.T) {
 			f, state, blobs := read(t, text)
