@@ -88,6 +88,9 @@ var All = []*Check{
 	documentsCheck,
 	alarmBeforeCutoff,
 	ownerBriefedCheck,
+	matchAgain,
+	blockRDrift,
+	jointDrift,
 	markMoved,
 	mechanicalCheck,
 }

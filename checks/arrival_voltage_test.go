@@ -1,9 +1,11 @@
 package checks
 
 import (
+	"strings"
 	"testing"
 
 	"lugmark/core/finding"
+	"lugmark/core/say"
 )
 
 // m1 is a good meter: ±(0.05 % + 3 counts). At 13 V with 1 mV steps
@@ -41,4 +43,14 @@ func TestArrivalVoltage(t *testing.T) {
 		{"no access", "b1/arrival-voltage = skip cannot no-access", "b1", finding.CantTell, "boundary: not read is not usual"},
 		{"unsafe", "b1/arrival-voltage = skip unsafe other", "b1", finding.Fail, "hand: unsafe to measure stops the stage"},
 	})
+}
+
+// Low and high ask for opposite acts.
+func TestArrivalSaysWhatToDo(t *testing.T) {
+	for volts, words := range map[string]string{"12.700 V": "Charge", "11.000 V": "Charge", "13.700 V": "rest"} { // hand: 13.2 is in the middle
+		x := judged(t, fixture(t, twoByTwo, goodMeter, "b1/arrival-voltage = "+volts+", m1"), arrivalVoltageCheck, "b1")[0]
+		if next := (say.Voice{}).Say(x.Next()); !strings.Contains(next, words) {
+			t.Errorf("%s: %q, want %q", volts, next, words)
+		}
+	}
 }

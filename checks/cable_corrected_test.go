@@ -25,6 +25,11 @@ func TestCableCorrected(t *testing.T) {
 		{"no ambient", "site/kind = building\nbank/design-current = 100 A", "bank", finding.ToDo, "missing"},
 		{"no design current", room, "bank", finding.ToDo, "missing"},
 	})
+	const leads = room + "cable1/size = 2/0 AWG\ncable1/standard = ASTM B258\ncable1/insulation = 90 C\ncable2/size = 4/0 AWG\ncable2/standard = ASTM B258\ncable2/insulation = 90 C\nlead.p/cable = cable2\nlead.n/cable = cable2\nb1.n~b2.p/cable = cable1\nbank/design-current = 200 A\n"
+	walk(t, two, cableCorrected, leads, []row{
+		{"two side by side", "b1.n~b2.p~2/cable = cable1", "bank", finding.Pass, "hand: 2·195 = 390, and 4/0 AWG 260 A after NEC Table 310.16"},
+		{"one alone", "", "bank", finding.Fail, "hand: 195 < 200"},
+	})
 	walk(t, two, cableCorrected, room+"bank/design-current = 100 A\ncable1/size = 2/0\ncable1/insulation = 90 C\nlead.p/cable = cable1\nlead.n/cable = cable1\nb1.n~b2.p/cable = cable1\n", []row{
 		{"standard unknown", "", "bank", finding.CantTell, "boundary: SAE of the same number has up to 12 % less copper"},
 	})

@@ -38,6 +38,8 @@ var (
 	sayJoinJoined = say.Phrase{Key: "join-current.joined", English: "The voltages were read while {link} was already closed. Joined sides always read alike."}
 	sayJoinOdd    = say.Phrase{Key: "join-current.odd", English: "The resistances entered for the blocks give no solution."}
 
+	sayAssumedJoinCable = say.Phrase{Key: "assumed.join-cable", English: "The cable of {part} is not fully entered; what it bears was not counted."}
+
 	sayJoinLead  = say.Phrase{Key: "join-current.lead", English: "Join first through a fused lead of at least {ohms}, or charge the lower block."}
 	sayJoinLower = say.Phrase{Key: "join-current.lower", English: "Charge the lower block first, then read the voltages again."}
 	sayJoinOpen  = say.Phrase{Key: "join-current.open", English: "Open that link, wait one hour, and read the voltages again."}
@@ -161,8 +163,9 @@ func (f *Facts) joinMost(part string) (base[unit.Ampere], *finding.Finding) {
 			continue
 		}
 		size, _, gap := f.cable(l.ID)
-		if gap != nil {
-			return most, gap
+		if gap != nil { // as good as no cable entered, or leaving it out would help
+			f.assume(sayAssumedJoinCable.With("part", bank.Name(l.ID)))
+			continue
 		}
 		if a, ok := conductor.TerminalAmpacity(size, conductor.UnmarkedTerminal); ok && a.Amps < most.Value {
 			most = base[unit.Ampere]{a.Amps, finding.Standard, cite.NEC310_16.Line()}

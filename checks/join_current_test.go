@@ -45,6 +45,7 @@ func TestJoinCurrent(t *testing.T) {
 		{"a long round, not closed", "b1/rest-voltage = 13.200 V, at -30m\nb2/rest-voltage = 13.200 V", "gA", finding.CantTell, "hand: 30 min and no reading at the end"},
 		{"no voltage", "", "gA", finding.ToDo, "boundary: missing is not zero"},
 		{"a thin link", "b1.p~b2.p/cable = cable1\ncable1/size = 14 AWG\ncable1/standard = ASTM B258\nsheet1/capacity = 100 Ah\nhouse/join-current.current = 30 A\nb2/gap-voltage = 70.0 mV", "gA", finding.CantTell, "hand: 70.65/2.8 = 25 A above the smallest cables of the table"},
+		{"a link of unknown size", "b1.p~b2.p/cable = cable1\nb2/gap-voltage = 20.0 mV", "gA", finding.Pass, "hand: 7.3 ≤ 10 A; a cable without a size says no more than no cable"},
 	})
 	walk(t, pair, joinCurrent, "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/capacity = 100 Ah\nb2/gap-voltage = 1.0 mV", []row{
 		{"no charge limit", "sheet1/discharge-max = 100 A", "gA", finding.ToDo, "boundary: missing is not without limit"},

@@ -29,15 +29,14 @@ type Mutant struct {
 	at, end int    // the bytes that are replaced
 	old     string
 	new     string
+	source  string // of the file when it was read; it may be edited since
 }
 
-// Change says what becomes of what: "< to <=".
-func (m Mutant) Change() string { return m.old + " to " + m.new }
+// Change says what becomes of what, in one line: "< to <=".
+func (m Mutant) Change() string { return strings.Join(strings.Fields(m.old+" to "+m.new), " ") }
 
 // Apply gives the text of the file with the change in it.
-func (m Mutant) Apply(source []byte) []byte {
-	return slices.Concat(source[:m.at], []byte(m.new), source[m.end:])
-}
+func (m Mutant) Apply() string { return m.source[:m.at] + m.new + m.source[m.end:] }
 
 // Find lists the mutants of a package, its tests left out.
 func Find(folder string) ([]Mutant, error) {
@@ -78,12 +77,13 @@ func FindIn(folder, name string, source []byte) ([]Mutant, error) {
 	if err != nil {
 		return nil, err
 	}
-	lines := strings.Split(string(source), "\n")
+	whole := string(source)
+	lines := strings.Split(whole, "\n")
 	var out []Mutant
 	add := func(kind string, from, to token.Pos, text string) {
 		p := set.Position(from)
 		out = append(out, Mutant{Package: folder, File: name, Line: p.Line, Kind: kind, Text: strings.TrimSpace(lines[p.Line-1]),
-			at: p.Offset, end: set.Position(to).Offset, old: string(source[p.Offset:set.Position(to).Offset]), new: text})
+			at: p.Offset, end: set.Position(to).Offset, old: string(source[p.Offset:set.Position(to).Offset]), new: text, source: whole})
 	}
 	operator := func(at token.Pos, t token.Token, e ast.Node) {
 		if text, ok := signs[t]; ok && !words(e) {

@@ -42,7 +42,7 @@ func TestEveryChangeIsFound(t *testing.T) {
 	got := map[string]bool{}
 	for _, m := range found {
 		got[strings.Join([]string{strconv.Itoa(m.Line), m.Kind, m.Change()}, " ")] = true
-		if !strings.Contains(string(m.Apply([]byte(small))), m.new) {
+		if !strings.Contains(m.Apply(), m.new) {
 			t.Errorf("line %d: %s is not applied", m.Line, m.Change())
 		}
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -69,10 +70,6 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return "", err
 	}
-	source, err := os.ReadFile(m.File)
-	if err != nil {
-		return "", err
-	}
 	original, err := filepath.Abs(m.File)
 	if err != nil {
 		return "", err
@@ -80,24 +77,39 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 	changed, overlay, program := filepath.Join(dir, "changed.go"), filepath.Join(dir, "overlay.json"), filepath.Join(dir, "tests")
 	replace, err := json.Marshal(map[string]map[string]string{"Replace": {original: changed}})
 	if err == nil {
-		err = errors.Join(os.WriteFile(changed, m.Apply(source), 0o600), os.WriteFile(overlay, replace, 0o600))
+		err = errors.Join(os.WriteFile(changed, []byte(m.Apply()), 0o600), os.WriteFile(overlay, replace, 0o600))
 	}
 	if err != nil {
 		return "", err
 	}
-	build := exec.CommandContext(ctx, "go", "test", "-c", "-vet=off", "-p", "1", "-overlay", overlay, "-o", program, ".")
+	build := exec.CommandContext(ctx, "go", "test", "-c", "-vet=off", "-ldflags=-s -w", "-p", "1", "-overlay", overlay, "-o", program, ".")
 	build.Dir = filepath.Dir(m.File)
 	if build.Run() != nil {
 		return Unbuilt, nil
 	}
+	var quiet []string
+	if usesRapid(build.Dir) { // it would write the failures of a mutant beside the tests, and draw for long
+		quiet = []string{"-rapid.nofailfile", "-rapid.checks=10"}
+	}
 	beside, _ := os.ReadFile(strings.TrimSuffix(m.File, ".go") + "_test.go")
-	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, "-test.run", tests) {
+	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, append(quiet, "-test.run", tests)...) {
 		return Killed, nil
 	}
-	if passes(ctx, program, build.Dir, limit) {
+	if passes(ctx, program, build.Dir, limit, quiet...) {
 		return Survived, nil
 	}
 	return Killed, nil
+}
+
+// usesRapid reports whether a test of the folder imports rapid.
+func usesRapid(folder string) bool {
+	names, _ := filepath.Glob(filepath.Join(folder, "*_test.go"))
+	for _, name := range names {
+		if text, _ := os.ReadFile(name); bytes.Contains(text, []byte(`"pgregory.net/rapid"`)) {
+			return true
+		}
+	}
+	return false
 }
 
 var testName = regexp.MustCompile(`(?m)^func (Test\w+)\(`)

@@ -59,7 +59,7 @@ func TestResistance(t *testing.T) {
 		s, ok3 := ShareResistance(tt.capacity)
 		got := [4]float64{1000 * float64(r.Low), 1000 * float64(r.High), 1000 * float64(f.Low), 1000 * float64(s.Low)}
 		for k, want := range [4]float64{tt.low, tt.high, tt.fault, tt.good} {
-			if !ok || !ok2 || !ok3 || math.Abs(got[k]-want) > 1e-6 {
+			if !ok || !ok2 || !ok3 || !(math.Abs(got[k]-want) <= 1e-6) {
 				t.Errorf("%v Ah: figure %d is %v mΩ, want %v mΩ", tt.capacity, k, got[k], want)
 			}
 		}
@@ -67,7 +67,7 @@ func TestResistance(t *testing.T) {
 			t.Errorf("%v Ah: the high ends differ", tt.capacity)
 		}
 	}
-	if got, ok := InrushResistance(100); !ok || math.Abs(float64(got)-.002) > 1e-12 { // hand: 200/100 mΩ
+	if got, ok := InrushResistance(100); !ok || !(math.Abs(float64(got)-.002) <= 1e-12) { // hand: 200/100 mΩ
 		t.Errorf("inrush %v", got)
 	}
 	for _, none := range []unit.AmpereHour{0, -1, unit.AmpereHour(math.NaN())} {

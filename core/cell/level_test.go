@@ -49,7 +49,7 @@ func TestCurveIsTheOpenData(t *testing.T) {
 		if p.percent == 1 || p.percent == 2 || p.percent == 99 {
 			tolerance = 0.008
 		}
-		if math.Abs(Cells*r.falling-p.falling) > tolerance || math.Abs(Cells*r.rising-p.rising) > tolerance {
+		if !(math.Abs(Cells*r.falling-p.falling) <= tolerance) || !(math.Abs(Cells*r.rising-p.rising) <= tolerance) {
 			t.Errorf("%v %%: %.3f and %.3f V, published %.3f and %.3f V", p.percent, Cells*r.falling, Cells*r.rising, p.falling, p.rising)
 		}
 	}
@@ -92,7 +92,7 @@ func TestSpanWithoutProductSpread(t *testing.T) {
 	}
 	for _, tt := range tests {
 		z, ok := span(unit.Volt(tt.volts), unit.Volt(tt.u))
-		if !ok || math.Abs(float64(z.Low)-tt.low) > 1 || math.Abs(float64(z.High)-tt.high) > 1 {
+		if !ok || !(math.Abs(float64(z.Low)-tt.low) <= 1) || !(math.Abs(float64(z.High)-tt.high) <= 1) {
 			t.Errorf("%v V ± %v V: %v, want %v to %v %%", tt.volts, tt.u, z, tt.low, tt.high)
 		}
 	}
@@ -151,7 +151,7 @@ func TestSlope(t *testing.T) {
 	}
 	for _, tt := range tests {
 		got, ok := Slope(tt.low, tt.high)
-		if !ok || math.Abs(1000*float64(got)-tt.want) > 0.01*tt.want+0.1 {
+		if !ok || !(math.Abs(1000*float64(got)-tt.want) <= 0.01*tt.want+0.1) {
 			t.Errorf("%v to %v %%: %v mV per percent, want %v (%s)", tt.low, tt.high, 1000*got, tt.want, tt.from)
 		}
 	}

@@ -16,12 +16,12 @@ func TestCorners(t *testing.T) {
 	}
 	// from: solved with another elimination routine in another language, block
 	// 1 at 3.75 mΩ and the others at 6.25 mΩ, then the other way round.
-	if math.Abs(float64(spans[0].High)-86.224) > 1e-3 || math.Abs(float64(spans[0].Low)-48.433) > 1e-3 {
+	if !(math.Abs(float64(spans[0].High)-86.224) <= 1e-3) || !(math.Abs(float64(spans[0].Low)-48.433) <= 1e-3) {
 		t.Errorf("block 1: %v, want 48.433 to 86.224 A", spans[0])
 	}
 	// hand: without a band the corners are the division itself.
 	exact, exactErr := l.Corners(200, []unit.Ohm{.005, .005, .005, .005}, []unit.Ohm{.005, .005, .005, .005})
-	if exactErr != nil || math.Abs(float64(exact[3].Low)-39.517882) > 1e-6 || math.Abs(float64(exact[3].High)-39.517882) > 1e-6 {
+	if exactErr != nil || !(math.Abs(float64(exact[3].Low)-39.517882) <= 1e-6) || !(math.Abs(float64(exact[3].High)-39.517882) <= 1e-6) {
 		t.Errorf("no band: %v %v", exact, exactErr)
 	}
 }
@@ -34,7 +34,7 @@ func TestCornersOfAnOpenBranchAreZero(t *testing.T) {
 		t.Errorf("open branch: %v, %v", spans, err)
 	}
 	// hand: the ladder of three, 0.384164 of 200 A.
-	if math.Abs(float64(spans[1].High)-76.833) > 1e-3 {
+	if !(math.Abs(float64(spans[1].High)-76.833) <= 1e-3) {
 		t.Errorf("next branch: %v, want 76.833 A", spans[1])
 	}
 }

@@ -33,7 +33,7 @@ func TestFault(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			got, ok := tt.fault.Current()
-			if !ok || math.Abs(float64(got)-tt.want) > 1e-3 {
+			if !ok || !(math.Abs(float64(got)-tt.want) <= 1e-3) {
 				t.Errorf("%.3f A %v, want %.3f A (%s)", float64(got), ok, tt.want, tt.from)
 			}
 		})

@@ -33,7 +33,7 @@ func TestJoinCurrent(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			got, ok := JoinCurrent(tt.gap, tt.loop)
-			if !ok || math.Abs(float64(got.Low)-tt.low) > 1e-4 || math.Abs(float64(got.High)-tt.high) > 1e-4 {
+			if !ok || !(math.Abs(float64(got.Low)-tt.low) <= 1e-4) || !(math.Abs(float64(got.High)-tt.high) <= 1e-4) {
 				t.Errorf("%v %v, want %v to %v (%s)", got, ok, tt.low, tt.high, tt.from)
 			}
 		})
@@ -51,7 +51,7 @@ func TestJoinCurrent(t *testing.T) {
 func TestTogetherIsMillman(t *testing.T) {
 	// hand: 13.30/6 + 13.28/5 + 13.33/7 over 1/6 + 1/5 + 1/7; 1/0.509524 mΩ
 	got, ok := Together([]Branch{{EMF: 13.30, R: .006}, {EMF: 13.28, R: .005}, {EMF: 13.33, R: .007}, {EMF: 99, R: 1, Open: true}})
-	if !ok || math.Abs(float64(got.EMF)-13.30056075) > 1e-8 || math.Abs(float64(got.R)-.001962617) > 1e-9 {
+	if !ok || !(math.Abs(float64(got.EMF)-13.30056075) <= 1e-8) || !(math.Abs(float64(got.R)-.001962617) <= 1e-9) {
 		t.Errorf("%v %v", got, ok)
 	}
 	if _, ok := Together(nil); ok {
@@ -66,13 +66,13 @@ func TestJoinCurrentsOfTwoIsJoinCurrent(t *testing.T) {
 		t.Fatal("refused")
 	}
 	for _, s := range spans {
-		if math.Abs(float64(s.Low)-.15) > 1e-9 || math.Abs(float64(s.High)-4.55) > 1e-9 {
+		if !(math.Abs(float64(s.Low)-.15) <= 1e-9) || !(math.Abs(float64(s.High)-4.55) <= 1e-9) {
 			t.Errorf("%v, want 0.15 to 4.55 A", s)
 		}
 	}
 	// hand: 30 mV against three alike: (30+0)/(2 + 2/3) = 11.25 A
 	spans, ok = JoinCurrents([]unit.Volt{13.23, 13.20, 13.20, 13.20}, 0, []unit.Ohm{.002, .002, .002, .002}, []unit.Ohm{.002, .002, .002, .002})
-	if !ok || math.Abs(float64(spans[0].High)-11.25) > 1e-9 || math.Abs(float64(spans[0].Low)-11.25) > 1e-9 {
+	if !ok || !(math.Abs(float64(spans[0].High)-11.25) <= 1e-9) || !(math.Abs(float64(spans[0].Low)-11.25) <= 1e-9) {
 		t.Errorf("one against three: %v %v", spans, ok)
 	}
 	if _, ok := JoinCurrents([]unit.Volt{13.2}, 0, []unit.Ohm{1}, []unit.Ohm{1}); ok {
@@ -83,7 +83,7 @@ func TestJoinCurrentsOfTwoIsJoinCurrent(t *testing.T) {
 func TestAddedResistance(t *testing.T) {
 	// hand: 100.8 mV / 10 A − 4 mΩ = 6.08 mΩ
 	got, ok := AddedResistance(volts(-.100, .0008), .004, 10)
-	if !ok || math.Abs(float64(got)-.00608) > 1e-9 {
+	if !ok || !(math.Abs(float64(got)-.00608) <= 1e-9) {
 		t.Errorf("%v %v, want 6.08 mΩ", got, ok)
 	}
 	// hand: 8 mV / 10 A is below 4 mΩ
@@ -109,7 +109,7 @@ func TestSettle(t *testing.T) {
 	}
 	for _, tt := range tests {
 		tau, moved, ok := Settle(tt.gap, .012, tt.slope, tt.slope)
-		if !ok || math.Abs(float64(tau)/3600-tt.hours) > 1e-9 || math.Abs(float64(moved)-tt.ah) > 1e-4 {
+		if !ok || !(math.Abs(float64(tau)/3600-tt.hours) <= 1e-9) || !(math.Abs(float64(moved)-tt.ah) <= 1e-4) {
 			t.Errorf("%v h %v Ah %v (%s)", tau/3600, moved, ok, tt.from)
 		}
 	}

@@ -24,7 +24,7 @@ func near(t *testing.T, what string, got []unit.Ampere, want []float64, toleranc
 		t.Fatalf("%s: %d currents, want %d", what, len(got), len(want))
 	}
 	for k := range want {
-		if math.Abs(float64(got[k])-want[k]) > tolerance {
+		if !(math.Abs(float64(got[k])-want[k]) <= tolerance) {
 			t.Errorf("%s: branch %d carries %.6f A, want %.6f A", what, k, float64(got[k]), want[k])
 		}
 	}
@@ -107,7 +107,7 @@ func TestDivide(t *testing.T) {
 func TestDivideGivesTheVoltageAtTheTakeOff(t *testing.T) {
 	// hand: 13.3 V behind 5 mΩ / 4 at 200 A: 13.3 − 0.25.
 	flow, err := even(4, 0.005, 0, 0).Divide(200)
-	if err != nil || math.Abs(float64(flow.Volts)-13.05) > 1e-12 {
+	if err != nil || !(math.Abs(float64(flow.Volts)-13.05) <= 1e-12) {
 		t.Errorf("%v V, %v; want 13.05 V", flow.Volts, err)
 	}
 }
@@ -120,7 +120,7 @@ func TestDivideWithoutLoadGivesTheEqualisingCurrents(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "Millman", flow.Branch, []float64{-.09345794, -4.11214953, 4.20560748}, 1e-7)
-	if math.Abs(float64(flow.Volts)-13.30056075) > 1e-7 {
+	if !(math.Abs(float64(flow.Volts)-13.30056075) <= 1e-7) {
 		t.Errorf("bar at %v V", flow.Volts)
 	}
 }
@@ -156,7 +156,7 @@ func TestDivideRefuses(t *testing.T) {
 func TestUneven(t *testing.T) {
 	// hand: 65.244023 / 39.517882 = 1.651
 	flow, _ := even(4, 0.005, .00025, .00025).Divide(200)
-	if r, ok := Uneven(flow.Branch); !ok || math.Abs(float64(r)-1.651) > 5e-4 {
+	if r, ok := Uneven(flow.Branch); !ok || !(math.Abs(float64(r)-1.651) <= 5e-4) {
 		t.Errorf("one end: %v %v", r, ok)
 	}
 	if _, ok := Uneven(nil); ok {
@@ -172,7 +172,7 @@ func TestSeriesCountsABlockPutInBackwards(t *testing.T) {
 	blocks := Alike(4, Branch{EMF: 13.3, R: .002})
 	blocks[2].EMF = -13.3
 	s := Series(blocks, .0003)
-	if math.Abs(float64(s.EMF)-26.6) > 1e-9 || math.Abs(float64(s.R)-.0083) > 1e-12 {
+	if !(math.Abs(float64(s.EMF)-26.6) <= 1e-9) || !(math.Abs(float64(s.R)-.0083) <= 1e-12) {
 		t.Errorf("string is %v", s)
 	}
 	blocks[0].Open = true

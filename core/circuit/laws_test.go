@@ -82,11 +82,11 @@ func TestLawNodesAgreeWithMeshes(t *testing.T) {
 		var sum float64
 		for k := range want {
 			sum += float64(flow.Branch[k])
-			if math.Abs(float64(flow.Branch[k])-want[k]) > 1e-6*(1+math.Abs(want[k])) {
+			if !(math.Abs(float64(flow.Branch[k])-want[k]) <= 1e-6*(1+math.Abs(want[k]))) {
 				t.Fatalf("branch %d: nodes %v A, meshes %v A", k, flow.Branch[k], want[k])
 			}
 		}
-		if math.Abs(sum-load) > 1e-6 {
+		if !(math.Abs(sum-load) <= 1e-6) {
 			t.Fatalf("branches deliver %v A, load is %v A", sum, load)
 		}
 	})

@@ -28,7 +28,7 @@ func TestPrecharge(t *testing.T) {
 			got := []float64{float64(tt.p.Tau()), float64(tt.p.FirstCurrent()), float64(tt.p.FirstPower()), float64(tt.p.Pulse()), float64(t95), float64(t99)}
 			want := []float64{tt.tau, tt.amps, tt.watts, tt.joules, tt.t95, tt.t99m}
 			for k := range want {
-				if math.Abs(got[k]-want[k]) > 2e-3*want[k] { // the calculator prints three digits and 3τ for 95 %
+				if !(math.Abs(got[k]-want[k]) <= 2e-3*want[k]) { // the calculator prints three digits and 3τ for 95 %
 					t.Errorf("figure %d: %v, want %v (%s)", k, got[k], want[k], tt.from)
 				}
 			}
@@ -39,15 +39,15 @@ func TestPrecharge(t *testing.T) {
 func TestPrechargeToTheLastDigit(t *testing.T) {
 	p := Precharge{51.2, 25, .010}
 	t95, ok := p.Until(.05)
-	if !ok || math.Abs(float64(t95)-.748933) > 1e-6 { // hand: 0.25·2.995732274
+	if !ok || !(math.Abs(float64(t95)-.748933) <= 1e-6) { // hand: 0.25·2.995732274
 		t.Errorf("t95 %v", t95)
 	}
 	// hand: 51.2·e^−5 = 0.344983
-	if got := p.Left(5 * p.Tau()); math.Abs(float64(got)-.344983) > 1e-6 {
+	if got := p.Left(5 * p.Tau()); !(math.Abs(float64(got)-.344983) <= 1e-6) {
 		t.Errorf("after 5τ %v V", got)
 	}
 	// hand: 51.2·25/(25+475) = 2.56 V stays
-	if got, ok := p.StallsAt(475); !ok || math.Abs(float64(got)-2.56) > 1e-12 {
+	if got, ok := p.StallsAt(475); !ok || !(math.Abs(float64(got)-2.56) <= 1e-12) {
 		t.Errorf("stalls at %v V", got)
 	}
 	if _, ok := p.Until(0); ok {
@@ -61,7 +61,7 @@ func TestPrechargeToTheLastDigit(t *testing.T) {
 func TestInrush(t *testing.T) {
 	// published: 12 V over 5 mΩ gives 2400 A; hand: 2 V over 5 mΩ gives 400 A
 	for volts, want := range map[unit.Volt]unit.Ampere{12: 2400, 2: 400, -2: 400} {
-		if got, ok := Inrush(volts, .004, .001); !ok || math.Abs(float64(got-want)) > 1e-9 {
+		if got, ok := Inrush(volts, .004, .001); !ok || !(math.Abs(float64(got-want)) <= 1e-9) {
 			t.Errorf("%v V: %v A, want %v A", volts, got, want)
 		}
 	}
@@ -76,7 +76,7 @@ func TestInrush(t *testing.T) {
 
 func TestCapacitanceFrom(t *testing.T) {
 	// hand: 0.75 s over 3·25 Ω = 10 mF
-	if got, ok := CapacitanceFrom(.75, 25); !ok || math.Abs(float64(got)-.010) > 1e-12 {
+	if got, ok := CapacitanceFrom(.75, 25); !ok || !(math.Abs(float64(got)-.010) <= 1e-12) {
 		t.Errorf("%v F %v", got, ok)
 	}
 	if _, ok := CapacitanceFrom(0, 25); ok {
@@ -93,7 +93,7 @@ func TestInverterCurrent(t *testing.T) {
 		{3000, 48, 69.444}, {3000, 44, 75.758}, {3000, 12, 277.778}, {6000, 48, 138.889}, {5000, 44, 126.263},
 	}
 	for _, tt := range tests {
-		if got, ok := InverterCurrent(tt.watts, tt.volts, .9); !ok || math.Abs(float64(got)-tt.want) > 1e-3 {
+		if got, ok := InverterCurrent(tt.watts, tt.volts, .9); !ok || !(math.Abs(float64(got)-tt.want) <= 1e-3) {
 			t.Errorf("%v W at %v V: %v A, want %v A", tt.watts, tt.volts, got, tt.want)
 		}
 	}
@@ -104,7 +104,7 @@ func TestInverterCurrent(t *testing.T) {
 
 func TestRippleRMS(t *testing.T) {
 	// hand: √1.5 = 1.224745
-	if got := RippleRMS(100, 1); math.Abs(float64(got)-122.4745) > 1e-4 {
+	if got := RippleRMS(100, 1); !(math.Abs(float64(got)-122.4745) <= 1e-4) {
 		t.Errorf("%v A", got)
 	}
 	if got := RippleRMS(100, 0); got != 100 {
@@ -114,7 +114,7 @@ func TestRippleRMS(t *testing.T) {
 
 func TestBankLimit(t *testing.T) {
 	// hand: 200 A / 0.32622 = 613 A, where four blocks alike would give 800 A
-	if got, ok := BankLimit(200, .32622); !ok || math.Abs(float64(got)-613.08) > .01 {
+	if got, ok := BankLimit(200, .32622); !ok || !(math.Abs(float64(got)-613.08) <= .01) {
 		t.Errorf("%v A", got)
 	}
 	if _, ok := BankLimit(200, 0); ok {

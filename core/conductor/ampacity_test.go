@@ -42,6 +42,22 @@ func TestTerminalAmpacity(t *testing.T) {
 	}
 }
 
+func TestWhatTheTableDoesNotHave(t *testing.T) {
+	if UnmarkedTerminal != 60 {
+		t.Errorf("an unmarked terminal is taken for %v °C, not 60 (NEC 110.14(C))", UnmarkedTerminal)
+	}
+	if a, ok := TerminalAmpacity(size(t, "2/0 AWG", ""), 59); ok || a.Remark.Empty() {
+		t.Errorf("boundary: below 60 °C: %v", a)
+	}
+	for _, small := range []string{"20 AWG", "30 AWG"} {
+		_, terminal := TerminalAmpacity(size(t, small, ""), 75)
+		_, corrected := CorrectedAmpacity(size(t, small, ""), 90, 30, 1)
+		if terminal || corrected {
+			t.Errorf("%s is smaller than the table, which begins at 14 AWG here", small)
+		}
+	}
+}
+
 func TestAnUnknownStandardHasNoAmpacity(t *testing.T) {
 	for _, text := range []string{"35 mm2", "2/0"} {
 		s := size(t, text, "")
@@ -69,10 +85,16 @@ func TestCorrectedAmpacity(t *testing.T) {
 		{"2/0 AWG", 200, 30, 2, 195, "hand: never above the 90 °C column"},
 		{"4/0 AWG", 60, 45.5, 1, 113.1, "hand: 195·0.58, the band up to 50 °C"},
 		{"4/0 AWG", 90, 5, 50, 104.65, "hand: 260·1.15·0.35"},
+		{"2/0 AWG", 90, 30, 3, 195, "boundary: NEC Table 310.15(C)(1) begins at four"},
+		{"2/0 AWG", 90, 30, 6, 156, "boundary: 195·0.80, up to six"},
+		{"2/0 AWG", 90, 30, 9, 136.5, "boundary: 195·0.70, up to nine"},
+		{"2/0 AWG", 90, 30, 20, 97.5, "boundary: 195·0.50, up to twenty"},
+		{"2/0 AWG", 90, 30, 30, 87.75, "boundary: 195·0.45, up to thirty"},
+		{"2/0 AWG", 90, 30, 40, 78, "boundary: 195·0.40, up to forty"},
 	}
 	for _, tt := range tests {
 		a, ok := CorrectedAmpacity(size(t, tt.size, ""), tt.insulation, tt.air, tt.bundled)
-		if !ok || math.Abs(float64(a.Amps)-tt.want) > 1e-9 {
+		if !ok || !(math.Abs(float64(a.Amps)-tt.want) <= 1e-9) {
 			t.Errorf("%s %v °C in %v °C, %d: %v A, want %v A (%s)", tt.size, tt.insulation, tt.air, tt.bundled, a.Amps, tt.want, tt.from)
 		}
 	}
@@ -93,7 +115,7 @@ func TestAmbientFactorsFollowTheFormula(t *testing.T) {
 	for _, row := range ambient {
 		for column, printed := range map[float64]float64{60: row.at60, 75: row.at75, 90: row.at90} {
 			want := math.Sqrt(math.Max(0, column-float64(row.upTo)) / (column - 30))
-			if math.Abs(want-printed) > 0.0051 {
+			if !(math.Abs(want-printed) <= 0.0051) {
 				t.Errorf("%v °C in %v °C: printed %v, formula %.4f", column, row.upTo, printed, want)
 			}
 		}
@@ -108,9 +130,15 @@ func TestBoatAmpacity(t *testing.T) {
 		t.Errorf("%v and %v A, want 330 and 280 A", out.Amps, in.Amps)
 	}
 	for _, row := range abycE11 { // ABYC: 0.85 in an engine space of 50 °C, rounded
-		if math.Abs(0.85*float64(row.outside)-float64(row.inside)) > 0.76 {
+		if !(math.Abs(0.85*float64(row.outside)-float64(row.inside)) <= 0.76) {
 			t.Errorf("gauge %d: %v and %v A", row.gauge, row.outside, row.inside)
 		}
+	}
+	if one, ok := BoatAmpacity(s, 105, 1, false); !ok || one.Amps != 330 {
+		t.Errorf("boundary: one alone has %v A", one.Amps)
+	}
+	if _, ok := BoatAmpacity(size(t, "30 AWG", ""), 105, 1, false); ok {
+		t.Error("smaller than the table")
 	}
 	if _, ok := BoatAmpacity(s, 90, 2, false); ok {
 		t.Error("90 °C insulation read the 105 °C column")
@@ -129,6 +157,7 @@ func TestMethodB2Ampacity(t *testing.T) {
 	}{
 		{"35 mm2", "IEC 60228", 30, 99, "IEC 60364-5-52 as quoted"},
 		{"35 mm2", "IEC 60228", 31, 86, "IEC 60364-5-52 as quoted, up to 40 °C"},
+		{"35 mm2", "IEC 60228", 40, 86, "boundary: up to 40 °C"},
 		{"2 AWG", "", 30, 80, "hand: 25 ≤ 33.6 < 35 mm²"},
 	}
 	for _, tt := range tests {

@@ -64,7 +64,7 @@ func TestFuseWindow(t *testing.T) {
 
 func TestAtAltitude(t *testing.T) {
 	// a distributor's note: 30 A at 3000 m is 28.5 A
-	if got := 30 * AtAltitude(3000); math.Abs(float64(got)-28.5) > 1e-12 {
+	if got := 30 * AtAltitude(3000); !(math.Abs(float64(got)-28.5) <= 1e-12) {
 		t.Errorf("%v A", got)
 	}
 	if AtAltitude(2000) != 1 || AtAltitude(-5) != 1 {

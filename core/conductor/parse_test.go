@@ -23,6 +23,8 @@ func TestParse(t *testing.T) {
 		{"3/0", "SAE", "3/0 SAE", SAE, 74.825, "hand: 0.88 · 85.029"},
 		{"250 kcmil", "", "250 kcmil", ASTM, 126.677, "hand: 250 · 0.5067075"},
 		{"300 MCM", "", "300 kcmil", ASTM, 152.012, "hand: 300 · 0.5067075"},
+		{"2000 kcmil", "", "2000 kcmil", ASTM, 1013.415, "boundary: 2000 · 0.5067075"},
+		{"40 AWG", "", "40 AWG", ASTM, 0.005, "ASTM B258 by hand: π/4·0.0799²"},
 		{"35 mm2", "IEC 60228", "35 mm2", IEC, 35, "as printed"},
 		{"35 mm²", "iec 60228 class 5 tinned", "35 mm2", IEC, 35, "as printed"},
 		{"2,5mm²", "IEC 60228", "2.5 mm2", IEC, 2.5, "as printed"},
@@ -36,7 +38,7 @@ func TestParse(t *testing.T) {
 			t.Errorf("%q, %q: %v", tt.size, tt.standard, slip)
 			continue
 		}
-		if s.String() != tt.want || s.Standard != tt.std || math.Abs(float64(s.Area)-tt.area) > 2e-3 {
+		if s.String() != tt.want || s.Standard != tt.std || !(math.Abs(float64(s.Area)-tt.area) <= 2e-3) {
 			t.Errorf("%q, %q: %s, standard %d, %.3f mm², want %s, %d, %.3f mm² (%s)",
 				tt.size, tt.standard, s, s.Standard, float64(s.Area), tt.want, tt.std, tt.area, tt.from)
 		}
@@ -60,6 +62,10 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		{"1e3 mm2", "", "not a cable size"},
 		{"3.5 AWG", "", "not a cable size"},
 		{"50 AWG", "", "not a cable size"},
+		{"41 AWG", "", "not a cable size"},
+		{"249 kcmil", "", "not a cable size"},
+		{"2001 kcmil", "", "not a cable size"},
+		{"250 kcmil", "SAE", "does not belong"},
 		{"2/0 AWG CCA", "", "aluminium"},
 		{"35 mm2", "copper-clad aluminium", "aluminium"},
 		{"35 mm2", "SAE", "does not belong"},

@@ -30,19 +30,19 @@ func TestGaugesFollowTheFormula(t *testing.T) {
 	for g, inches := range map[gauge]float64{
 		aught4: 0.460, aught3: 0.40964, aught2: 0.3648, aught1: 0.32486, 1: 0.2893, 2: 0.25763, 10: 0.10190, 14: 0.064084,
 	} {
-		if got := float64(g.diameter()) / 0.0254; math.Abs(got-inches) > 5e-5 {
+		if got := float64(g.diameter()) / 0.0254; !(math.Abs(got-inches) <= 5e-5) {
 			t.Errorf("gauge %d: %.6f in, published %.6f in", g, got, inches)
 		}
 	}
 	for g, area := range map[gauge]float64{
 		aught4: 107.219, aught2: 67.431, aught1: 53.475, 2: 33.631, 4: 21.151, 6: 13.302, 8: 8.366, 10: 5.261,
 	} {
-		if got := float64(g.area()); math.Abs(got-area) > 1e-3 {
+		if got := float64(g.area()); !(math.Abs(got-area) <= 1e-3) {
 			t.Errorf("gauge %d: %.4f mm², want %.3f mm²", g, got, area)
 		}
 	}
 	// hand: 460² = 211 600 cmil
-	if mils := float64(aught4.area()) / circularMil; math.Abs(mils-211600) > 0.1 {
+	if mils := float64(aught4.area()) / circularMil; !(math.Abs(mils-211600) <= 0.1) {
 		t.Errorf("4/0 has %.1f cmil", mils)
 	}
 }
@@ -50,12 +50,12 @@ func TestGaugesFollowTheFormula(t *testing.T) {
 func TestCopper(t *testing.T) {
 	// NBS Handbook 100 (from memory): 4/0 0.04901, 10 AWG 0.9989 Ω per 1000 ft at 20 °C.
 	for g, want := range map[gauge]float64{aught4: 0.04901, 10: 0.9989} {
-		if got, ok := Copper(g.area(), 304.8, 20); !ok || math.Abs(float64(got)-want) > 1e-4*want+1e-6 {
+		if got, ok := Copper(g.area(), 304.8, 20); !ok || !(math.Abs(float64(got)-want) <= 1e-4*want+1e-6) {
 			t.Errorf("gauge %d: %v Ω per 1000 ft, want %v", g, got, want)
 		}
 	}
 	// hand: 2·3 m·200 A at 107.219 mm²: 0.1930 V
-	if got, _ := Copper(aught4.area(), 6, 20); math.Abs(200*float64(got)-0.1930) > 5e-5 {
+	if got, _ := Copper(aught4.area(), 6, 20); !(math.Abs(200*float64(got)-0.1930) <= 5e-5) {
 		t.Errorf("4/0, 3 m: %v V", 200*got)
 	}
 	for _, bad := range []struct {
@@ -73,7 +73,7 @@ func TestCopper(t *testing.T) {
 func TestTable8AgreesWithCopper(t *testing.T) {
 	for g, printed := range table8 {
 		solid, _ := Copper(g.area(), 304.8, 75)
-		if got := stranding * float64(solid); math.Abs(got-printed) > 0.025*printed {
+		if got := stranding * float64(solid); !(math.Abs(got-printed) <= 0.025*printed) {
 			t.Errorf("gauge %d: %.4f, table %.4f Ω per 1000 ft", g, got, printed)
 		}
 	}
@@ -102,7 +102,7 @@ func TestResistance(t *testing.T) {
 	}
 	for _, tt := range tests {
 		r, source, ok := size(t, tt.size, tt.standard).Resistance(km, tt.at)
-		if !ok || source != tt.source || math.Abs(float64(r)-tt.want) > tt.tolerance {
+		if !ok || source != tt.source || !(math.Abs(float64(r)-tt.want) <= tt.tolerance) {
 			t.Errorf("%s %s at %v °C: %v Ω/km by %s, want %v (%s)", tt.size, tt.standard, tt.at, r, source.ID, tt.want, tt.from)
 		}
 	}
@@ -116,7 +116,7 @@ func TestIECCorrectionIsThePrintedTable(t *testing.T) {
 	s := size(t, "35 mm2", "IEC 60228 class 5")
 	for at, printed := range map[unit.Celsius]float64{5: 1.064, 10: 1.042, 25: 0.980, 40: 0.926, 60: 0.862, 75: 0.820, 90: 0.781} {
 		r, _, _ := s.Resistance(1000, at)
-		if got := 0.554 / float64(r); math.Abs(got-printed) > 6e-4 {
+		if got := 0.554 / float64(r); !(math.Abs(got-printed) <= 6e-4) {
 			t.Errorf("%v °C: %.4f, printed %.3f", at, got, printed)
 		}
 	}
@@ -136,7 +136,7 @@ func TestDrop(t *testing.T) {
 	}
 	for _, tt := range tests {
 		got, _, ok := size(t, tt.size, tt.standard).Drop(tt.length, tt.amps, tt.at)
-		if !ok || math.Abs(float64(got)-tt.want) > 5e-5 {
+		if !ok || !(math.Abs(float64(got)-tt.want) <= 5e-5) {
 			t.Errorf("%s: %v V, want %v V (%s)", tt.size, got, tt.want, tt.from)
 		}
 	}
@@ -155,7 +155,7 @@ func TestDropChoosesTheSizeOfThePublishedChart(t *testing.T) {
 func TestHeat(t *testing.T) {
 	// hand: 100²·1.611e-3 and 200²·0.31726e-3
 	for text, want := range map[string]struct{ amps, watts float64 }{"6 AWG": {100, 16.1}, "2/0 AWG": {200, 12.7}} {
-		if got, _, ok := size(t, text, "").Heat(unit.Ampere(want.amps), 75); !ok || math.Abs(float64(got)-want.watts) > 0.05 {
+		if got, _, ok := size(t, text, "").Heat(unit.Ampere(want.amps), 75); !ok || !(math.Abs(float64(got)-want.watts) <= 0.05) {
 			t.Errorf("%s: %v W/m, want %v", text, got, want.watts)
 		}
 	}

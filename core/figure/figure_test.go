@@ -1,6 +1,7 @@
 package figure_test
 
 import (
+	"math"
 	"testing"
 
 	"lugmark/core/figure"
@@ -25,6 +26,7 @@ func TestMeasuredRoundsTheUncertaintyUp(t *testing.T) {
 		{-0.00004, 0.0123, "V", 2, "0.000 ± 0.013", "hand: never minus zero"},
 		{20.5, 0, "A", 2, "20.5 ± 0", "hand: an exact value shows what it needs"},
 		{1234, 210, "A", 2, "1230 ± 210", "hand"},
+		{0, 5, "F", 2, "32.0 ± 9.0", "hand: 0 °C is 32 °F, 5 K are 9 °F"},
 	}
 	for _, r := range rows {
 		m := figure.Measured(r.value, r.u, r.show, r.digits)
@@ -60,7 +62,7 @@ func TestExactShowsWhatItNeeds(t *testing.T) {
 		want  string
 	}{
 		{0.010, "V", "0.01"}, {0.010, "mV", "10"}, {14.6, "V", "14.6"}, {0.1 + 0.2, "V", "0.3"},
-		{20000, "A", "20\u00a0000"}, {20000, "kA", "20"}, {4, "1", "4"}, {-0.0, "C", "0"}, {29.2, "V", "29.2"},
+		{20000, "A", "20\u00a0000"}, {-20000, "A", "-20\u00a0000"}, {123456, "A", "123\u00a0456"}, {1234567, "A", "1\u00a0234\u00a0567"}, {math.Copysign(0, -1), "C", "0"}, {20000, "kA", "20"}, {4, "1", "4"}, {-0.0, "C", "0"}, {29.2, "V", "29.2"},
 	}
 	for _, r := range rows {
 		if got := figure.Exact(r.value, r.show).Digits; got != r.want {

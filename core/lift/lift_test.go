@@ -46,6 +46,8 @@ func TestByHand(t *testing.T) {
 		{"twisted", Lift{Reach: 0.25, Height: 0.75, Travel: 0.25, Twist: 90, Grip: Good}, 16.376, "hand: 23·(1 − 0.288)"},
 		{"once a minute", Lift{Reach: 0.25, Height: 0.75, Travel: 0.25, PerMinute: 1, Grip: Good}, 21.62, "hand: 23·0.94"},
 		{"farthest reach", Lift{Reach: 0.63, Height: 0.75, Travel: 0.25, Grip: Good}, 9.127, "boundary: 23·25/63"},
+		{"longest way", Lift{Reach: 0.25, Height: 0.75, Travel: 1.75, Grip: Good}, 19.4514, "boundary: 23·(0.82 + 4.5/175)"},
+		{"most twisted", Lift{Reach: 0.25, Height: 0.75, Travel: 0.25, Twist: 135, Grip: Good}, 13.064, "boundary: 23·(1 − 0.0032·135)"},
 		{"too far", Lift{Reach: 0.64, Height: 0.75, Travel: 0.25, Grip: Good}, 0, "boundary: above 63 cm"},
 		{"highest", Lift{Reach: 0.25, Height: 1.75, Travel: 0.25, Grip: Good}, 16.1, "boundary: 23·0.7"},
 		{"too high", Lift{Reach: 0.25, Height: 1.76, Travel: 0.25, Grip: Good}, 0, "boundary: above 175 cm"},
@@ -53,7 +55,7 @@ func TestByHand(t *testing.T) {
 		{"too long", Lift{Reach: 0.25, Height: 0.75, Travel: 1.76, Grip: Good}, 0, "boundary: above 175 cm"},
 	}
 	for _, tt := range tests {
-		if got, ok := Recommended(tt.lift); !ok || math.Abs(float64(got)-tt.kg) > 0.001 {
+		if got, ok := Recommended(tt.lift); !ok || !(math.Abs(float64(got)-tt.kg) <= 0.001) {
 			t.Errorf("%s: %.4f kg, want %v kg (%s)", tt.name, float64(got), tt.kg, tt.from)
 		}
 	}

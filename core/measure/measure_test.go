@@ -39,7 +39,7 @@ func TestDifferenceAgainstTheMatchLimit(t *testing.T) {
 	}
 	for _, r := range rows {
 		d := measure.Difference(volts(r.a, r.step, r.decimals, r.moving), volts(r.b, r.step, r.decimals, r.moving), measure.Meter{}, measure.Meter{}, 0)
-		if math.Abs(float64(d.U)-r.u) > 1e-5 {
+		if !(math.Abs(float64(d.U)-r.u) <= 1e-5) {
 			t.Errorf("%s: U %v, want %v", r.name, d.U, r.u)
 		}
 		if got := measure.AtMost(d.Interval(), 0.010); got != r.want {
@@ -65,7 +65,7 @@ func TestAbsoluteKeepsTheHardBound(t *testing.T) {
 	}
 	for _, r := range rows {
 		got := measure.Absolute(volts(r.value, r.step, 0, false), r.m)
-		if math.Abs(float64(got.U)-r.u) > 1e-9 {
+		if !(math.Abs(float64(got.U)-r.u) <= 1e-9) {
 			t.Errorf("%v: U %v, want %v (%s)", r.value, got.U, r.u, r.from)
 		}
 	}
@@ -75,7 +75,7 @@ func TestTwoRangesAreTwoMeters(t *testing.T) {
 	m := measure.Meter{Percent: 0.5, Counts: 2}
 	d := measure.Difference(volts(20.1, 0.1, 1, false), volts(19.95, 0.01, 2, false), m, m, 0)
 	// hand: a1 = 0.1005+0.2 = 0.3005, a2 = 0.09975+0.02 = 0.11975; 2·√((a1²+a2²)/3) = 0.37352 < a1+a2
-	if want := 2 * math.Sqrt((0.3005*0.3005+0.11975*0.11975)/3); math.Abs(float64(d.U)-want) > 1e-9 {
+	if want := 2 * math.Sqrt((0.3005*0.3005+0.11975*0.11975)/3); !(math.Abs(float64(d.U)-want) <= 1e-9) {
 		t.Errorf("U %v, want %v", d.U, want)
 	}
 }
@@ -85,7 +85,7 @@ func TestSumAddsTheGainAsItIs(t *testing.T) {
 	xs := []measure.Shown[unit.Volt]{volts(13.30, 0.01, 2, false), volts(13.30, 0.01, 2, false), volts(13.30, 0.01, 2, false), volts(13.30, 0.01, 2, false)}
 	s := measure.Sum(xs, m)
 	// hand: 4·(0.0665 + 0.03) = 0.386
-	if math.Abs(float64(s.U)-0.386) > 1e-9 || math.Abs(float64(s.Value)-53.2) > 1e-9 {
+	if !(math.Abs(float64(s.U)-0.386) <= 1e-9) || !(math.Abs(float64(s.Value)-53.2) <= 1e-9) {
 		t.Errorf("got %v ± %v, want 53.2 ± 0.386", s.Value, s.U)
 	}
 }
@@ -136,7 +136,7 @@ func TestOverCapsOnlyTheWhole(t *testing.T) {
 	clamp := measure.Meter{ID: "m3", Measures: "A", Percent: 2, Counts: 5, Step: 0.1}
 	amps := measure.Shown[unit.Ampere]{Value: 80, Step: 0.1, Decimals: 1, Meter: "m3"}
 	value, u := measure.Over(volts(1.94e-3, 1e-5, 2, false), volts(0, 1e-5, 2, false), milli, milli, amps, clamp)
-	if math.Abs(value-24.25e-6) > 1e-11 || math.Abs(u-0.7552e-6) > 1e-10 {
+	if !(math.Abs(value-24.25e-6) <= 1e-11) || !(math.Abs(u-0.7552e-6) <= 1e-10) {
 		t.Errorf("%.4g ± %.5g", value, u)
 	}
 }
@@ -157,7 +157,7 @@ func TestRatioReachesTheFartherEnd(t *testing.T) {
 	}
 	for _, r := range rows {
 		got, ok := measure.Ratio(r.a, r.b)
-		if !ok || math.Abs(float64(got.U)-r.u) > 1e-9 {
+		if !ok || !(math.Abs(float64(got.U)-r.u) <= 1e-9) {
 			t.Errorf("%v over %v: U %v, want %v (%s)", r.a, r.b, got.U, r.u, r.from)
 		}
 	}

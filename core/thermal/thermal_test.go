@@ -41,6 +41,12 @@ func TestWarmUp(t *testing.T) {
 	if _, ok := b.WarmUp(100, -70, -70, 5); ok {
 		t.Error("-70 + 66.67 stays below 5: reached")
 	}
+	if _, ok := b.WarmUp(37.5, -20, -20, 5); ok {
+		t.Error("boundary: −20 + 37.5/1.5 = 5 is neared and never reached")
+	}
+	if s, ok := b.WarmUp(1, 5, -20, 5); !ok || s != 0 {
+		t.Error("boundary: at its target it is there, however weak the heater")
+	}
 	for _, p := range []unit.Watt{0, -1, unit.Watt(math.NaN())} {
 		if _, ok := b.WarmUp(p, -20, -20, 5); ok {
 			t.Errorf("power %v warms", p)
@@ -60,6 +66,13 @@ func TestForesee(t *testing.T) {
 	near(t, "hand: 0.3 of the nominal time", float64(f.Span.Low), 0.3*6893.39, 0.01)
 	if f, _ := Foresee(22, 100, -30, -30, 5); f.Always || !f.Ever {
 		t.Error("hand: −30 + 90/3 = 0 < 5, −30 + 110/0.5 = 190: some corners only")
+	}
+	// hand: −65 + 100/1.5 = 1.7 < 5, so the best corner counts: 22·850/0.5 = 37 400 s,
+	// −65 + 110/0.5 = 155, 0.3·37 400·ln(220/150) = 4297.2 s.
+	f, _ = Foresee(22, 100, -65, -65, 5)
+	near(t, "hand: 0.3 of the best corner", float64(f.Span.Low), 4297.17, 0.01)
+	if f.Always || !f.Ever {
+		t.Error("hand: only some corners reach")
 	}
 	if f, _ := Foresee(22, 10, -40, -40, 5); f.Ever {
 		t.Error("hand: −40 + 11/0.5 = −18: never")
@@ -101,8 +114,11 @@ func TestThermistor(t *testing.T) {
 	}
 	near(t, "hand: 10000·exp(3950·(1/333.15 − 1/298.15))", float64(BetaResistance(60, 10000, 3950)), 2486.2, 0.1)
 	near(t, "hand: 10000·exp(3950·(1/273.15 − 1/298.15))", float64(BetaResistance(0, 10000, 3950)), 33620.6, 0.1)
-	got, _ := Beta(33620.6, 10000, 3950)
-	near(t, "hand, the way back", float64(got), 0, 1e-4)
+	for ohms, want := range map[unit.Ohm]float64{33620.6: 0, 2486.2: 60} {
+		if got, ok := Beta(ohms, 10000, 3950); !ok || !(math.Abs(float64(got)-want) <= 0.002) {
+			t.Errorf("hand, the way back: %v Ω are %v °C, want %v", ohms, got, want)
+		}
+	}
 	for _, r := range []unit.Ohm{0, -1, unit.Ohm(math.Inf(1))} {
 		if _, ok := Beta(r, 10000, 3950); ok {
 			t.Errorf("%v ohms have a temperature", r)
@@ -118,12 +134,17 @@ func TestPlatinum(t *testing.T) {
 	for _, r := range []struct {
 		t    unit.Celsius
 		want float64
-	}{{-40, 84.27}, {-20, 92.16}, {-10, 96.09}, {0, 100}, {10, 103.90}, {20, 107.79}, {30, 111.67}, {40, 115.54}, {50, 119.40}, {60, 123.24}, {70, 127.08}, {80, 130.90}, {100, 138.51}} {
+	}{{-40, 84.27}, {-20, 92.16}, {-10, 96.09}, {0, 100}, {10, 103.90}, {20, 107.79}, {30, 111.67}, {40, 115.54}, {50, 119.40}, {60, 123.24}, {70, 127.08}, {80, 130.90}, {100, 138.51}, {-200, 18.52}, {-100, 60.26}, {850, 390.48}} {
 		near(t, "table of IEC 60751", float64(Platinum(r.t, 100)), r.want, 0.0051)
 	}
 	got, _ := PlatinumCelsius(123.24, 100)
 	near(t, "independent: 123.24 Ω", float64(got), 59.995, 0.001)
-	for _, r := range []unit.Ohm{0, 5, 500} {
+	for _, x := range []unit.Celsius{-200, 850} { // boundary: the equation holds at both ends
+		if got, ok := PlatinumCelsius(Platinum(x, 100), 100); !ok || !(math.Abs(float64(got-x)) <= 1e-6) {
+			t.Errorf("%v °C became %v", x, got)
+		}
+	}
+	for _, r := range []unit.Ohm{0, 5, 18.51, 390.49, 500} { // the table ends at 18.52 and 390.48
 		if _, ok := PlatinumCelsius(r, 100); ok {
 			t.Errorf("%v Ω have a temperature", r)
 		}
@@ -131,10 +152,37 @@ func TestPlatinum(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		x := rapid.Float64Range(-200, 850).Draw(r, "t")
 		got, ok := PlatinumCelsius(Platinum(unit.Celsius(x), 100), 100)
-		if !ok && x > -199.999 && x < 849.999 || ok && math.Abs(float64(got)-x) > 1e-6 {
+		if !ok && x > -199.999 && x < 849.999 || ok && !(math.Abs(float64(got)-x) <= 1e-6) {
 			r.Fatalf("%v became %v", x, got)
 		}
 	})
+}
+
+// Readings at any times, as a person writes them down.
+func TestHandsOverLooksAtWholeMinutes(t *testing.T) {
+	for _, r := range []struct {
+		name  string
+		trace []Sample
+		at    int
+		found bool
+		why   string
+	}{
+		// 6·1.4826·1 A·√(2/3) = 7.263 A; both medians are of three readings.
+		{"within the noise before", trace(20, 6, 7, 8, 14.2, 14.2, 14.2, 14.2, 14.2, 14.2, 14.2), 0, false, "hand: 14.2 − 7 < 7.263"},
+		{"above the noise before", trace(20, 6, 7, 8, 14.3, 14.3, 14.3, 14.3, 14.3, 14.3, 14.3), 3, true, "hand: 14.3 − 7 > 7.263"},
+		{"within the noise after", trace(20, 7, 7, 7, 13, 14, 15, 13, 14, 15, 13), 0, false, "hand: 14 − 7 < 7.263"},
+		{"it falls back between", trace(60, 6.6, 6.6, 34, 7, 34, 34), 0, false, "hand: 7 < 6.6 + 1.98"},
+		{"held for 115 s", []Sample{{0, 6.6}, {60, 34}, {175, 34}}, 0, false, "boundary: 115 < 120"},
+		{"57 s before is the same minute", []Sample{{0, 9}, {57, 6}, {58, 10}, {118, 10}, {178, 10}}, 0, false, "hand: 10 − 7.5 < 6·1.4826·1.5·√2"},
+		{"60 s before is another minute", []Sample{{0, 9}, {60, 6}, {61, 10}, {121, 10}, {181, 10}}, 2, true, "boundary: 10 − 6 > 1.98"},
+		{"62 s before is another minute", []Sample{{0, 9}, {62, 6}, {63, 10}, {123, 10}, {183, 10}}, 2, true, "hand: 10 − 6 > 1.98"},
+		{"60 s after is another minute", trace(60, 6.6, 10, 34, 34), 1, true, "boundary: 10 − 6.6 > 1.98, and held"},
+	} {
+		at, found := HandsOver(r.trace, 6.6)
+		if found != r.found || found && at != r.at {
+			t.Errorf("%s: %d %v, want %d %v (%s)", r.name, at, found, r.at, r.found, r.why)
+		}
+	}
 }
 
 func trace(step unit.Second, amps ...unit.Ampere) (out []Sample) {

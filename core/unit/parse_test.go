@@ -39,7 +39,7 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 			t.Errorf("%q: refused: %v", r.text, slip)
 			continue
 		}
-		if n.Digits != r.digits || n.Unit != r.unit || math.Abs(n.Value-r.value) > 1e-12*math.Max(1, math.Abs(r.value)) || math.Abs(n.Step-r.step) > 1e-12 {
+		if n.Digits != r.digits || n.Unit != r.unit || !(math.Abs(n.Value-r.value) <= 1e-12*math.Max(1, math.Abs(r.value))) || !(math.Abs(n.Step-r.step) <= 1e-12) {
 			t.Errorf("%q: got %+v, want %s %s = %v step %v (%s)", r.text, n, r.digits, r.unit, r.value, r.step, r.from)
 		}
 		if math.Signbit(n.Value) && n.Value == 0 {
@@ -60,6 +60,8 @@ func TestParseRefusesWithASentence(t *testing.T) {
 		{"-5", "Ah", "below zero"},
 		{"--5", "V", "“-”"},
 		{"1234567890123", "V", "too many"},
+		{"123456.7890123", "V", "too many"},
+		{"+-5", "V", "“-”"},
 	}
 	for _, r := range rows {
 		_, slip := unit.Parse(r.text, unit.Symbol(r.want), r.want == "V")
@@ -75,7 +77,7 @@ func TestStoredAcceptsOnlyWhatParseLeaves(t *testing.T) {
 			t.Errorf("%q refused", good)
 		}
 	}
-	for _, bad := range []string{"13,20", "+1", "1e3", "", " 1", "-0", ".5", "NaN", "Inf", "0x10"} {
+	for _, bad := range []string{"13,20", "+1", "1e3", "", " 1", "-0", "--5", ".5", "NaN", "Inf", "0x10"} {
 		if _, ok := unit.Stored(bad, "V"); ok {
 			t.Errorf("%q accepted", bad)
 		}

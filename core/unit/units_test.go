@@ -34,15 +34,15 @@ func TestUnitsAreWhatTheyAreDefinedAs(t *testing.T) {
 	}
 	for _, r := range rows {
 		base, known := r.unit.Base()
-		if got := r.unit.ToBase(r.n); !known || base != r.of || math.Abs(got-r.base) > 1e-6*math.Max(1e-3, math.Abs(r.base)) {
+		if got := r.unit.ToBase(r.n); !known || base != r.of || !(math.Abs(got-r.base) <= 1e-6*math.Max(1e-3, math.Abs(r.base))) {
 			t.Errorf("%v %s: %v %s, want %v %s (%s)", r.n, r.unit, got, base, r.base, r.of, r.from)
 		}
-		if back := r.unit.FromBase(r.base); math.Abs(back-r.n) > 1e-5*math.Abs(r.n) {
+		if back := r.unit.FromBase(r.base); !(math.Abs(back-r.n) <= 1e-5*math.Abs(r.n)) {
 			t.Errorf("%v %s is %v %s, want %v (%s)", r.base, r.of, back, r.unit, r.n, r.from)
 		}
 	}
 	// A step of temperature has no zero point: 9 °F are 5 K.
-	if got := unit.Symbol("F").Scale(9); math.Abs(got-5) > 1e-12 {
+	if got := unit.Symbol("F").Scale(9); !(math.Abs(got-5) <= 1e-12) {
 		t.Errorf("9 °F are %v K", got)
 	}
 }
