@@ -55,6 +55,37 @@ func TestNothingIsRaisedInTheirTwins(t *testing.T) {
 	}
 }
 
+// What is said of plants holds of every hold point of every sound job: just
+// before its act it is open.
+func TestEveryHoldPointOfASoundJobIsOpenBeforeItsAct(t *testing.T) {
+	for _, name := range []string{"series", "strings", "parallel", "heated"} {
+		whole, err := sound(files, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		facts, _, err := assess(whole)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, h := range facts.Holds() {
+			if h.Gate == "test" { // its readings are those of the test
+				continue
+			}
+			raw, err := before(whole, h.Gate, h.Part)
+			if err != nil {
+				t.Fatal(err)
+			}
+			then, _, err := assess(raw)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if now, ok := then.HoldFor(h.Gate, h.Part); !ok || !now.Passed() || now.Done && h.Closes() {
+				t.Errorf("%s: %s %s is shut by %v", name, h.Gate, h.Part, now.Shut())
+			}
+		}
+	}
+}
+
 // An expectation that names no check, or asks for a verdict that raises
 // nothing, would be met by chance or never.
 func TestExpectationsAskForSomething(t *testing.T) {

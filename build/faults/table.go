@@ -45,7 +45,7 @@ func table(results []result, verbose bool) string {
 			fmt.Fprintf(&b, "      MISSED %s\n", m)
 		}
 		if r.more > 0 {
-			fmt.Fprintf(&b, "      %d more findings speak up\n", r.more)
+			fmt.Fprintf(&b, "      raised besides: %d\n", r.more)
 		}
 		if s := r.plant.Stops; s != "" {
 			fmt.Fprintf(&b, "      seen before: %s\n", say.Voice{}.Say(checks.Stage(s).Title().With()))
