@@ -36,21 +36,30 @@ func (r *root) annexDrawing() app.UI {
 		r.partTable(r.t("annex.system", "System"), append(r.setupParts(), "switch", "shunt")...))
 }
 
-// partTable lists the entries of parts, one row per part: what was entered,
-// as it was typed.
+// partTable lists the entries of parts, one row per part and topic: what was
+// entered, as it was typed.
 func (r *root) partTable(caption string, parts ...string) app.UI {
 	var rows []app.UI
 	for _, p := range parts {
 		kind, _ := bank.PartKind(p)
-		var said []string
+		var forms []form
+		said := map[form][]string{}
 		for _, f := range checks.FieldsOfKind(kind) {
 			e, s := r.job.state.Lookup(r.job.visit, p, f.ID, f.Setup)
-			if s == job.One && f.Kind != checks.Drawing {
-				said = append(said, r.t("annex.pair", "{field}: {value}", "field", lowerFirst(r.say(f.Label.With())), "value", r.valueText(key(p, f.ID), e.Value)))
+			if s != job.One || f.Kind == checks.Drawing {
+				continue
 			}
+			of := form{part: p}
+			if topic := checks.TopicOf(kind, f); topic != "" {
+				of = form{p, f.Stage, topic}
+			}
+			if said[of] == nil {
+				forms = append(forms, of)
+			}
+			said[of] = append(said[of], r.t("annex.pair", "{field}: {value}", "field", lowerFirst(r.say(f.Label.With())), "value", r.valueText(key(p, f.ID), e.Value)))
 		}
-		if len(said) > 0 {
-			rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.name(p)), app.Td().Text(strings.Join(said, "; "))))
+		for _, of := range forms {
+			rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.formTitle(of)), app.Td().Text(strings.Join(said[of], "; "))))
 		}
 	}
 	if len(rows) == 0 {
@@ -195,7 +204,7 @@ func (r *root) annexParts() app.UI {
 	}
 	if rows := r.sampleRows(); len(rows) > 0 {
 		body = append(body, app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
-			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), r.th("V"), r.th("A"), r.th("°C"))), app.TBody().Body(rows...)))
+			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), app.Th().Scope("col").Class("r").Text("V"), app.Th().Scope("col").Class("r").Text("A"), app.Th().Scope("col").Class("r").Text("°C"))), app.TBody().Body(rows...)))
 	}
 	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity and rest"), append(r.job.partsOf("capacity"), r.job.partsOf("rest")...)...), r.overrides())
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.parts", "Blocks, links and joints"), body...)

@@ -69,8 +69,11 @@ func (r *root) drawing(black bool, open string) draw.Picture {
 		Volts: 13.3, Devices: r.job.devices(), Open: open, Black: black, Voice: r.voice,
 	}
 	for _, id := range l.Blocks() {
-		if e, s := r.job.state.Lookup(r.job.visit, id, "rest-voltage", false); s == job.One && e.Value.Kind == job.KindQuantity && e.Value.Unit == "V" {
-			b.Readings[id] = e.Value.Number
+		for _, field := range []string{"rest-voltage", "full-voltage-again", "full-voltage", "arrival-voltage"} { // the latest state of it that was read
+			if e, s := r.job.state.Lookup(r.job.visit, id, field, false); s == job.One && e.Value.Kind == job.KindQuantity && e.Value.Unit == "V" {
+				b.Readings[id] = e.Value.Number
+				break
+			}
 		}
 	}
 	for _, link := range l.Links() {
@@ -128,6 +131,9 @@ func (r *root) partStates() map[string]draw.State {
 			out[p] = stateOf(v)
 		}
 		past = past || s == current
+	}
+	for _, h := range r.job.breaches() {
+		out[h.Part] = draw.Fail
 	}
 	return out
 }

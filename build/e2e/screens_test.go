@@ -70,7 +70,6 @@ var views = []view{
 	{"form-topic", "jetty/enter/bank/before/lift", nil},
 	{"form-put-off", "jetty/enter/bank/wire/insulation", func(p *Phone) { p.Tap("Cannot answer this?") }},
 	{"form-ticks", "hut/enter/bank/hand-over", nil},
-	{"stage-prove", "hut/stage/prove", nil},
 	{"why-pass", "jetty/why/plan-series/bank", nil},
 	{"why-to-do", "jetty/why/torque/b1.p", nil},
 	{"open", "jetty/open", nil},

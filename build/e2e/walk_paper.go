@@ -86,7 +86,7 @@ func (w *Walker) shown() sheet {
 			for (const row of table.querySelectorAll("tbody tr")) {
 				const cells = [...row.children].map(says);
 				const samples = heads[1] === "V" && heads[2] === "A";
-				for (let i = 1; i < cells.length; i++) out.push({part: samples ? "sample " + cells[1] : cells[0], field: heads[i] || "", text: cells[i]});
+				for (let i = 1; i < cells.length; i++) out.push({part: samples ? "sample " + cells[1] : cells[0].split(": ")[0], field: heads[i] || "", text: cells[i]});
 			}
 		}
 		return out;
