@@ -44,6 +44,7 @@ func TestBankTotal(t *testing.T) {
 	})
 	walk(t, bank.New(2, 2, bank.JoinGroups, bank.Diagonal), bankTotal, "", []row{
 		{"groups", fourRested + "bank/total-voltage = 26.60 V", "bank", finding.Pass, "hand: two groups of 13.3"},
+		{"groups, inside", fourRested + "bank/total-voltage = 25.50 V", "bank", finding.Pass, "hand: 2·√((0.193² + 0.1575²)/3) = 0.288; 1.10 + 0.288 ≤ 1.5"},
 		{"groups, near", fourRested + "bank/total-voltage = 25.20 V", "bank", finding.CantTell, "hand: 2·√((0.193² + 0.156²)/3) = 0.287; 1.40 + 0.287 > 1.5"},
 		{"a group missing", fourRested + "bank/total-voltage = 13.30 V", "bank", finding.Fail, "hand: 26.6 − 13.3"},
 	})

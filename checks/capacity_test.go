@@ -38,6 +38,7 @@ func TestCapacity(t *testing.T) {
 		{"below the floor", properRun + "capacity1/charge = 93.7 Ah", "capacity1", finding.Fail, "hand: 93.7 + 1.2 < 95"},
 		{"charge, current and time contradict", properRun + "capacity1/duration = 1 h\ncapacity1/charge = 103 Ah", "capacity1", finding.CantTell, "hand: 20 A for 1 h is 20 Ah"},
 		{"they agree within the counter and 5 %", properRun + "capacity1/duration = 5 h\ncapacity1/charge = 106.1 Ah", "capacity1", finding.Pass, "hand: 20 A for 5 h is 100 Ah; 6.1 is within 5 + 1.2"},
+		{"they differ by more", properRun + "capacity1/duration = 5 h\ncapacity1/charge = 106.3 Ah", "capacity1", finding.CantTell, "hand: 6.3 is above 5 + 1.2"},
 		{"no charge entered", "", "capacity1", finding.ToDo, "boundary"},
 		{"the firm asks for more", "house/capacity.rated = 1.02 ratio\n" + properRun + "capacity1/charge = 102 Ah", "capacity1", finding.CantTell, "hand: 100.8 < 102"},
 	})

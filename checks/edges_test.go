@@ -38,6 +38,20 @@ func TestTwoThermometersCountBoth(t *testing.T) {
 	})
 }
 
+// Which block is the coldest and which the hottest counts its uncertainty: the
+// own sensor has 3 K, the usual contact thermometer 2.05 K at 0.1 K steps.
+func TestTheColdestIsTheOneThatMayBeColdest(t *testing.T) {
+	at := func(first, second string) string {
+		return "bank/settled = no\nb1/charge-temperature = " + first + " C\nb1/sensor = own\nb2/charge-temperature = " + second + " C\nb2/sensor = contact\n"
+	}
+	walk(t, bank.New(2, 1, bank.JoinStrings, bank.OneEnd), coldGate, "", []row{
+		{"the coarser one may be colder", at("2.9", "2.5"), "bank", finding.CantTell, "hand: 2.9 − 3 < 0, though 2.5 − 2.05 > 0"},
+		{"both surely above", at("3.1", "2.5"), "bank", finding.Pass, "hand: 3.1 − 3 and 2.5 − 2.05 are above 0"},
+		{"the coarser one may be hotter", at("42.1", "42.5"), "bank", finding.CantTell, "hand: 42.1 + 3 > 45, though 42.5 + 2.05 ≤ 45"},
+		{"both surely below", at("42.0", "42.5"), "bank", finding.Pass, "boundary: 42 + 3 = 45"},
+	})
+}
+
 func TestTorqueOfSheetsThatSayLittle(t *testing.T) {
 	const at9, at95 = wrenchInDate + "b1.p/torque-set = 9 N.m, w1", wrenchInDate + "b1.p/torque-set = 9.5 N.m, w1"
 	walk(t, twoByTwo, torque, torqueSheet, []row{
@@ -88,6 +102,7 @@ func TestChargesThatAreNotQuiteFull(t *testing.T) {
 	const meters = goodMeter + goodShunt + oneSheet
 	walk(t, twoByTwo, chargedFull, meters, []row{
 		{"it fell in between", full("14.40 V", "3.00 A", "13.950 V", "2.50 A", "fell-slowly"), "b1", finding.CantTell, "hand: the lower of both counts, 13.96 < 14.0"},
+		{"the current an hour before the volts", "b1/full-voltage = 14.40 V, m1, at -3h\nb1/full-current = 3.00 A, m2, at -4h\nb1/full-voltage-again = 14.40 V, m1, at -2h\nb1/full-current-again = 2.50 A, m2, at -2h\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "boundary: a sample is volts and current together"},
 		{"a small current out of it", full("14.40 V", "-2.00 A", "14.40 V", "-2.00 A", "fell-slowly"), "b1", finding.CantTell, "hand: −2 + 0.03 < 0: it gives current"},
 	})
 	alone := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)

@@ -41,6 +41,8 @@ func TestFaultBreak(t *testing.T) {
 		{"20 kA everywhere", strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.Pass, "ABYC E-11 as quoted: 20 kA at 125 V DC, 14.6 ≤ 30 V"},
 		{"not in every string", strong, "fuse.main", finding.CantTell, "hand: string B has none; 20 857 A > 20 kA"},
 		{"rated at too few volts", strong + "fuse.B/voltage = 80 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.CantTell, "hand: 80 < 125 V"},
+		{"rated just below", strong + "fuse.B/voltage = 124 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.CantTell, "boundary: 124 < 125 V"},
+		{"breaks just less", strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 19999 A", "fuse.main", finding.CantTell, "boundary: 19 999 < 20 000 A"},
 		{"on a boat", "site/kind = boat\n" + strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 20000 A", "fuse.main", finding.Pass, "ABYC E-11 as quoted: 20 kA at 125 V DC, 14.6 ≤ 30 V"},
 		{"volts missing", "fuse.main/breaking = 20000 A", "fuse.main", finding.ToDo, "boundary"},
 	})

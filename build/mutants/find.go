@@ -107,7 +107,7 @@ func FindIn(folder, name string, source []byte) ([]Mutant, error) {
 			case *ast.AssignStmt:
 				operator(x.TokPos, x.Tok, x)
 			case *ast.UnaryExpr:
-				if x.Op == token.SUB {
+				if x.Op == token.SUB && kind != "range" {
 					add("sign", x.OpPos, x.OpPos+1, "+")
 				}
 			case *ast.IfStmt:

@@ -128,11 +128,11 @@ func testsIn(source []byte) string {
 	return "^(" + strings.Join(names, "|") + ")$"
 }
 
-// passes runs the tests; too long is no pass.
+// passes runs the tests, long ones left out; too long is no pass.
 func passes(ctx context.Context, program, folder string, limit time.Duration, args ...string) bool {
 	ctx, cancel := context.WithTimeout(ctx, limit)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, program, append([]string{"-test.failfast", "-test.timeout", limit.String()}, args...)...)
+	cmd := exec.CommandContext(ctx, program, append([]string{"-test.failfast", "-test.short", "-test.timeout", limit.String()}, args...)...)
 	cmd.Dir = folder
 	cmd.WaitDelay = time.Second
 	return cmd.Run() == nil

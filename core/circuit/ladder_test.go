@@ -139,6 +139,7 @@ func TestDivideRefuses(t *testing.T) {
 		{"a rung too many", Ladder{Branches: good.Branches, Rungs: make([]Rung, 2)}, 1},
 		{"negative link", Ladder{Branches: good.Branches, Rungs: []Rung{{-1, 0}}}, 1},
 		{"take-off outside", good.TakeOff(0, 2), 1},
+		{"take-off outside, the other lead", good.TakeOff(2, 0), 1},
 		{"load not a number", good, unit.Ampere(math.NaN())},
 	}
 	for _, tt := range tests {
