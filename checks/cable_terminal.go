@@ -112,7 +112,7 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 		allowed, ok = conductor.TerminalAmpacity(size, min(f.terminalRating(cable), insulation))
 	}
 	limit := finding.AtLeast("ampacity", need.Value, need.Kind, need.Source)
-	said = append(said, "limit", exact(need.Value, "A"))
+	said = append(said, "limit", roundedUp(need.Value, "A"))
 	larger := f.largerCable(allowed.Amps/factor, own.High)
 	switch {
 	case !ok && size.Standard == conductor.Unstated:

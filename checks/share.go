@@ -33,6 +33,7 @@ var (
 	sayShareGood   = say.Phrase{Key: "share.pass", English: "With {amps} on, {worst} carries most: {found}. It may carry {limit}."}
 	sayShareBad    = say.Phrase{Key: "share.fail", English: "With {amps} on, {worst} carries {found}. It may carry {limit}."}
 	sayShareUnk    = say.Phrase{Key: "share.cant-tell", English: "With {amps} on, {worst} may carry {found}, depending on resistances that were not measured. It may carry {limit}."}
+	sayShareNear   = say.Phrase{Key: "share.near", English: "With {amps} on, {worst} may carry {found}, as its resistance is known to a tenth. It may carry {limit}."}
 	sayShareLimit  = say.Phrase{Key: "share.no-limit", English: "With {amps} on, {worst} carries most: {found}. What it may carry is not entered."}
 	sayShareMove   = say.Phrase{Key: "share.move", English: "Let the current leave at the plus of {plus} and at the minus of {minus}: the most that one carries is then {most}."}
 	sayShareBars   = say.Phrase{Key: "share.bars", English: "Fit equal leads from each to two bus bars: the most that one carries is then {most}."}
@@ -107,8 +108,12 @@ func evalShare(f *Facts, part string) []finding.Finding {
 			settle = sayShareR.With()
 		}
 	}
+	unknown := sayShareUnk
+	if len(net.bands) == 1 { // every block was measured
+		unknown = sayShareNear
+	}
 	x := finding.Judge(side, finding.Words{
-		Pass: sayShareGood.With(said...), Fail: sayShareBad.With(said...), CantTell: sayShareUnk.With(said...),
+		Pass: sayShareGood.With(said...), Fail: sayShareBad.With(said...), CantTell: unknown.With(said...),
 		Mend: better, Settle: settle,
 	})
 	if x.Verdict() != finding.Pass {
