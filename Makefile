@@ -38,6 +38,9 @@ walk: ## one whole job in Chromium, from new to handover, with pictures in build
 	go run ./build/need chromium axe
 	go test ./build/e2e -count=1 -v -run Walk
 
+faults: ## seventeen planted failures and their sound twins, judged
+	go run ./build/faults
+
 check: ## what to run before a commit: vet, unit, rules
 	go run ./build/suite vet unit rules
 
@@ -57,4 +60,4 @@ build: ## the program as it is released, with the phone app in it, into build/di
 	go run ./build/phone -release $(RELEASE) -quality 11
 	go build -trimpath -buildvcs=false -ldflags "-s -w -X main.version=$(RELEASE)" -o build/dist/lugmark ./app
 
-.PHONY: help run test test-unit test-wasm test-e2e walk check cover mutants size fmt build
+.PHONY: help run test test-unit test-wasm test-e2e walk faults check cover mutants size fmt build

@@ -62,7 +62,7 @@ func (f *Facts) adopt(then *Facts) {
 }
 
 var (
-	sayVisit   = say.Phrase{Key: "visit.of", English: "visit {n}, {date}"}
+	sayVisit   = say.Phrase{Key: "visit.of", English: "visit {n} ({date})"}
 	sayNoneYet = say.Phrase{Key: "visit.no-baseline", English: "{found} No earlier visit has anything to compare it with."}
 	sayIsFirst = say.Phrase{Key: "visit.is-first", English: "Keep this reading: the next visit compares with it. Until then judge it by its like: {part}."}
 )

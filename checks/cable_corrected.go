@@ -27,7 +27,7 @@ var cableCorrected = &Check{
 }
 
 var (
-	sayCorrectedGood = say.Phrase{Key: "cable-corrected.pass", English: "Where they lie all main cables carry {amps}; the least that one may carry is {found}."}
+	sayCorrectedGood = say.Phrase{Key: "cable-corrected.pass", English: "Where they lie all cables may carry what flows in them; closest is one with {amps} that may carry {found}."}
 	sayCorrectedThin = say.Phrase{Key: "cable-corrected.fail", English: "{part}, {size}, may carry {found} where it lies; {limit} flow in it, ripple counted. Its insulation ages and cracks."}
 	sayCorrectedBoat = say.Phrase{Key: "cable-corrected.boat", English: "On boats and in vehicles the table of the check at the terminals stands for this one too."}
 	sayCorrectedBook = say.Phrase{Key: "cable-corrected.maker", English: "Manuals name the cables for this current; they stand for the table."}
@@ -51,12 +51,18 @@ func evalCableCorrected(f *Facts, _ string) []finding.Finding {
 			judged = append(judged, p)
 		}
 	}
-	rms := circuit.RippleRMS(design, f.ripple())
+	ripple := f.ripple()
 	var least conductor.Ampacity
+	rms := circuit.RippleRMS(design, ripple)
 	x, any := worstOf(judged, func(part string) finding.Finding {
-		x, a := f.correctedAt(part, rms)
-		if x.Verdict() == finding.Pass && (least.Amps == 0 || a.Amps < least.Amps) {
-			least = a
+		carries, gap := f.conductorAmps(part)
+		if gap != nil {
+			return *gap
+		}
+		flows := measure.Interval[unit.Ampere]{Low: circuit.RippleRMS(carries.Low, ripple), High: circuit.RippleRMS(carries.High, ripple)}
+		x, a := f.correctedAt(part, flows)
+		if x.Verdict() == finding.Pass && (least.Amps == 0 || a.Amps/flows.High < least.Amps/rms) {
+			least, rms = a, flows.High
 		}
 		return x
 	})
@@ -86,7 +92,7 @@ func (f *Facts) ripple() unit.Ratio {
 	return most
 }
 
-func (f *Facts) correctedAt(part string, rms unit.Ampere) (finding.Finding, conductor.Ampacity) {
+func (f *Facts) correctedAt(part string, rms measure.Interval[unit.Ampere]) (finding.Finding, conductor.Ampacity) {
 	size, _, gap := f.cable(part)
 	if gap != nil {
 		return *gap, conductor.Ampacity{}
@@ -104,10 +110,10 @@ func (f *Facts) correctedAt(part string, rms unit.Ampere) (finding.Finding, cond
 		return *gap, a
 	}
 	a.Amps *= unit.Ampere(count)
-	limit := finding.AtLeast("ampacity", rms, finding.Standard, cite.NEC690_8B.Line())
+	limit := finding.AtLeast("ampacity", rms.High, finding.Standard, cite.NEC690_8B.Line())
 	found := finding.Measured(measure.Exact(a.Amps), "A", limit)
-	said := sayCorrectedThin.With("part", bank.Name(part), "size", size.Figure(), "found", found.Text, "limit", rounded(rms, "A"))
-	return finding.Judge(measure.AtLeast(measure.Exact(a.Amps).Interval(), rms), finding.Words{
+	said := sayCorrectedThin.With("part", bank.Name(part), "size", size.Figure(), "found", found.Text, "limit", rounded(rms.High, "A"))
+	return finding.Judge(needs(a.Amps, rms, 1), finding.Words{
 		Pass: said, Fail: said, CantTell: said, Mend: sayCorrectedNext.With(),
 	}).Value(found), a
 }

@@ -45,7 +45,12 @@ const (
 )
 
 func evalCableInsulation(f *Facts, _ string) []finding.Finding {
-	limit := finding.AtLeast("insulation", leastInsulation, finding.Standard, cite.IEC60364Insulation.Line()).In("MOhm")
+	return f.judgeInsulation(base[unit.Ohm]{leastInsulation, finding.Standard, cite.IEC60364Insulation.Line()})
+}
+
+// judgeInsulation judges the test of the cables against a lowest resistance.
+func (f *Facts) judgeInsulation(least base[unit.Ohm]) []finding.Finding {
+	limit := finding.AtLeast("insulation", least.Value, least.Kind, least.Source).In("MOhm")
 	answer := func(x finding.Finding) []finding.Finding { return one(x.Against(limit)) }
 	free, hasFree := insulFree.Of(f, "bank")
 	proved, hasProved := insulProved.Of(f, "bank")
@@ -55,18 +60,18 @@ func evalCableInsulation(f *Facts, _ string) []finding.Finding {
 		need{hasFree, insulFree.Field, "bank"}, need{hasProved, insulProved.Field, "bank"}); x != nil {
 		return answer(*x)
 	}
-	said := []any{"volts", typed(volts), "least", exact(insulationAt, "V"), "limit", exact(leastInsulation, "MOhm")}
+	said := []any{"volts", typed(volts), "least", exact(insulationAt, "V"), "limit", exact(least.Value, "MOhm")}
 	if free != "yes" {
 		return answer(finding.CannotTell(sayInsulEnds.With(), sayInsulNext.With()))
 	}
-	r := measure.Absolute(shown, f.meter(shown.Meter, "Ohm"))
+	r := absolute(f, shown)
 	found := finding.Measured(r, "MOhm", limit)
 	said = append(said, "found", found.Text)
-	side := measure.AtLeast(r.Interval(), leastInsulation)
+	side := measure.AtLeast(r.Interval(), least.Value)
 	over := insulTop.Yes(f, "bank")
 	if over {
 		said = replaced(said, "found", typed(shown))
-		side = measure.AtLeast(measure.Exact(shown.Value).Interval(), leastInsulation)
+		side = measure.AtLeast(measure.Exact(shown.Value).Interval(), least.Value)
 	}
 	switch {
 	case over && side != measure.Inside:

@@ -51,13 +51,11 @@ var (
 // together.
 const boatBundle = 2
 
-// cableParts: both main leads, and the links that carry the whole current.
+// cableParts: both main leads, and every link.
 func cableParts(f *Facts) ([]string, say.Line) {
 	parts := []string{"lead.p", "lead.n"}
 	for _, l := range f.links {
-		if l.Kind == bank.Series && (l.Of == "bank" || f.Layout().Parallel == 1) {
-			parts = append(parts, l.ID)
-		}
+		parts = append(parts, l.ID)
 	}
 	return parts, say.Line{}
 }
@@ -70,12 +68,12 @@ func (f *Facts) afloat() (boatTable bool, kind string) {
 }
 
 func evalCableTerminal(f *Facts, part string) []finding.Finding {
-	design, gap := f.designAmps()
+	carries, gap := f.conductorAmps(part)
 	if gap != nil {
 		return one(*gap)
 	}
 	if amps, ok := cableByMaker.Of(f, part); ok {
-		return one(f.cableOfMaker(part, amps, design))
+		return one(f.cableOfMaker(part, amps, carries.High))
 	}
 	size, cable, gap := f.cable(part)
 	if gap != nil {
@@ -85,8 +83,8 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 	if kind, _ := bank.PartKind(part); kind == bank.KindLink {
 		count += len(f.entered(bank.KindLink, part+"~"))
 	}
-	own := design / unit.Ampere(count)
-	said := []any{"size", size.Figure(), "amps", rounded(own, "A"), "cable", bank.Name(cable), "count", exact(unit.Count(count), "1")}
+	own := measure.Interval[unit.Ampere]{Low: carries.Low / unit.Ampere(count), High: carries.High / unit.Ampere(count)}
+	said := []any{"size", size.Figure(), "amps", rounded(own.High, "A"), "cable", bank.Name(cable), "count", exact(unit.Count(count), "1")}
 	boat, kind := f.afloat()
 	insulation, marked := cableRating.Plain(f, cable)
 	if count > 1 && !conductor.MayRunParallel(size) && size.Standard != conductor.Unstated {
@@ -97,7 +95,7 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 	}
 	var allowed conductor.Ampacity
 	var ok bool
-	need := base[unit.Ampere]{own * unit.Ampere(conductor.Continuous), finding.Standard, cite.Both(cite.NEC110_14C, cite.NEC690_8B)}
+	need := base[unit.Ampere]{own.High * unit.Ampere(conductor.Continuous), finding.Standard, cite.Both(cite.NEC110_14C, cite.NEC690_8B)}
 	factor := unit.Ampere(conductor.Continuous)
 	if boat {
 		if insulation < 105 && size.Standard != conductor.Unstated {
@@ -106,7 +104,7 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 		}
 		f.assume(sayAssumedBundle.With("count", exact(unit.Count(boatBundle), "1")))
 		allowed, ok = conductor.BoatAmpacity(size, insulation, boatBundle, f.inEngineSpace(part))
-		need, factor = base[unit.Ampere]{own, boatKind(kind), cite.ABYCE11.Line()}, 1
+		need, factor = base[unit.Ampere]{own.High, boatKind(kind), cite.ABYCE11.Line()}, 1
 	} else {
 		if kind == "" {
 			f.assume(sayAssumedSite.With())
@@ -115,7 +113,7 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 	}
 	limit := finding.AtLeast("ampacity", need.Value, need.Kind, need.Source)
 	said = append(said, "limit", exact(need.Value, "A"))
-	larger := sayCableLarger.With("most", rounded(allowed.Amps/factor, "A"))
+	larger := f.largerCable(allowed.Amps/factor, own.High)
 	switch {
 	case !ok && size.Standard == conductor.Unstated:
 		return one(finding.CannotTell(sayCableNoStd.With("why", allowed.Remark), sayCableJacket.With(said...)).Against(limit))
@@ -124,13 +122,20 @@ func evalCableTerminal(f *Facts, part string) []finding.Finding {
 	}
 	found := finding.Measured(measure.Exact(allowed.Amps), "A", limit)
 	said = append(said, "found", found.Text, "column", exact(allowed.Column, "C"))
-	x := finding.Judge(measure.AtLeast(measure.Exact(allowed.Amps).Interval(), need.Value), finding.Words{
+	x := finding.Judge(needs(allowed.Amps, own, factor), finding.Words{
 		Pass: sayCableGood.With(said...), Fail: sayCableThin.With(said...), CantTell: sayCableThin.With(said...), Mend: larger,
 	})
 	if !allowed.Remark.Empty() {
 		x = x.Noting(allowed.Remark)
 	}
 	return one(x.Value(found).Against(limit))
+}
+
+// largerCable asks for a larger cable, or for so little current of the bank that
+// this conductor's part of it is within what it may carry.
+func (f *Facts) largerCable(may, carries unit.Ampere) say.Line {
+	design, _ := f.designAmps()
+	return sayCableLarger.With("most", rounded(design*may/carries, "A"))
 }
 
 // cableOfMaker judges a cable by the manual that names it.

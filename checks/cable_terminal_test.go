@@ -53,15 +53,15 @@ func TestCableTerminal(t *testing.T) {
 	})
 }
 
-func TestCablePartsCarryTheWholeCurrent(t *testing.T) {
+func TestEveryCableIsJudged(t *testing.T) {
 	for _, r := range []struct {
 		l    bank.Layout
 		want int
 		from string
 	}{
 		{fourInSeries, 5, "hand: two leads, three links"},
-		{twoByTwo, 2, "hand: links of two strings carry a part"},
-		{bank.New(4, 2, bank.JoinGroups, bank.Diagonal), 5, "hand: two leads, three links between groups"},
+		{twoByTwo, 6, "hand: two leads, two links in strings, two between them"},
+		{bank.New(4, 2, bank.JoinGroups, bank.Diagonal), 13, "hand: two leads, three links between groups, two in each of four"},
 	} {
 		if parts, _ := cableParts(fixture(t, r.l)); len(parts) != r.want {
 			t.Errorf("%s: %v, want %d (%s)", r.l.Title(), parts, r.want, r.from)

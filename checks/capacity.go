@@ -107,7 +107,7 @@ func (r capacityRun) passed() bool { return r.answer.Verdict() == finding.Pass }
 func (r capacityRun) judged() bool { return r.limit.Min != nil }
 
 func evalCapacity(f *Facts, part string) []finding.Finding {
-	own := f.capacityRun(part)
+	own := f.capacityRun(part, newBlocks())
 	if !own.judged() || own.passed() {
 		return one(own.answer)
 	}
@@ -115,7 +115,7 @@ func evalCapacity(f *Facts, part string) []finding.Finding {
 	for _, id := range f.done(bank.KindCapacity, "capacity") {
 		other := own
 		if id != part {
-			f.quietly(func() { other = f.capacityRun(id) })
+			f.quietly(func() { other = f.capacityRun(id, newBlocks()) })
 		}
 		if other.target != own.target || !other.judged() {
 			continue

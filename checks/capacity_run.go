@@ -5,11 +5,26 @@ import (
 	"lugmark/core/cite"
 	"lugmark/core/finding"
 	"lugmark/core/measure"
+	"lugmark/core/say"
 	"lugmark/core/unit"
 )
 
+// capacityRule is what a test is held to, and what is said of it.
+type capacityRule struct {
+	check       string
+	rated       base[unit.Ratio] // at least so much of rated passes
+	floor       unit.Ratio       // less than this fails
+	bad, middle say.Phrase
+	mend, again say.Phrase
+}
+
+// newBlocks: 100 % of rated, 95 % the floor.
+func newBlocks() capacityRule {
+	return capacityRule{"capacity", base[unit.Ratio]{capacityRated, finding.Standard, cite.IEC62620.Line()}, capacityFloor, sayCapBad, sayCapBetween, sayCapWeak, sayCapRepeat}
+}
+
 // capacityRun judges one test without looking at the others.
-func (f *Facts) capacityRun(part string) capacityRun {
+func (f *Facts) capacityRun(part string, rule capacityRule) capacityRun {
 	r := capacityRun{target: "bank"}
 	charge, gap := f.runCharge(part)
 	if gap != nil {
@@ -26,14 +41,14 @@ func (f *Facts) capacityRun(part string) capacityRun {
 		r.answer = finding.CannotTell(sayCapNoRated.With("found", found.Text), silent.Enter()).Value(found)
 		return r
 	}
-	ratio, least, notes := lower(f, "capacity", "rated", base[unit.Ratio]{capacityRated, finding.Standard, cite.IEC62620.Line()})
+	ratio, least, notes := lower(f, rule.check, "rated", rule.rated)
 	r.least = rated * unit.AmpereHour(least)
 	r.limit = finding.AtLeast("rated", r.least, ratio.Kind, ratio.Source)
 	found := finding.Measured(charge, "Ah", r.limit)
-	floor := rated * unit.AmpereHour(capacityFloor)
+	floor := rated * unit.AmpereHour(rule.floor)
 	said := []any{"found", found.Text, "limit", r.limit.Line(), "floor", exact(floor, "Ah"),
 		"low", exact(testColdest, "C"), "high", exact(testHottest, "C")}
-	x := f.weighRun(&r, part, rated, floor, said)
+	x := f.weighRun(&r, part, rated, floor, said, rule)
 	if why, _ := capWhy.Of(f, part); why == "inverter" {
 		p := sayCapUnusable
 		if measure.AtLeast(charge.Interval(), floor) == measure.Inside {
@@ -47,7 +62,7 @@ func (f *Facts) capacityRun(part string) capacityRun {
 
 // weighRun gives the verdict of one run. What could have kept the charge low
 // forbids a Fail; what could have made it look high forbids a Pass.
-func (f *Facts) weighRun(r *capacityRun, part string, rated, floor unit.AmpereHour, said []any) finding.Finding {
+func (f *Facts) weighRun(r *capacityRun, part string, rated, floor unit.AmpereHour, said []any, rule capacityRule) finding.Finding {
 	full, known := capFull.Of(f, part)
 	temp, warm := capTemp.Read(f, part)
 	if warm {
@@ -95,9 +110,9 @@ func (f *Facts) weighRun(r *capacityRun, part string, rated, floor unit.AmpereHo
 	}
 	r.proper = true
 	if measure.AtLeast(r.charge.Interval(), floor) == measure.Outside {
-		return finding.Fails(sayCapBad.With(said...), sayCapWeak.With())
+		return finding.Fails(rule.bad.With(said...), rule.mend.With())
 	}
-	return finding.CannotTell(sayCapBetween.With(said...), sayCapRepeat.With())
+	return finding.CannotTell(rule.middle.With(said...), rule.again.With())
 }
 
 // runCharge is the charge that a run delivered, with the uncertainty that was

@@ -54,7 +54,7 @@ func fixture(t testing.TB, l bank.Layout, lines ...string) *Facts {
 	latest := firstVisit
 	for i, line := range all {
 		key, text, ok := strings.Cut(line, "=")
-		visit, of, prefixed := strings.Cut(key, ":")
+		visit, of, prefixed := strings.Cut(key, ": ")
 		if !prefixed {
 			visit, of = firstVisit, key
 		}

@@ -8,6 +8,7 @@ import (
 )
 
 var (
+	sayCautions   = say.Phrase{Key: "hold.cautions", English: "Cautions of “{stage}” read"}
 	sayLinksOn    = say.Phrase{Key: "hold.links-on", English: "Every drawn link is closed"}
 	sayLinksOnAsk = say.Phrase{Key: "hold.links-on-ask", English: "Not entered as closed: {part}."}
 	sayMainOff    = say.Phrase{Key: "hold.main-off", English: "Main fuse out or main switch open"}
@@ -33,7 +34,11 @@ func (f *Facts) mainHold() Hold {
 
 // cautionsOf rests on the cautions of a stage: nothing that can hurt is done
 // before somebody read them.
-func (f *Facts) cautionsOf(s Stage) Clause { return f.resting(hazardsReadCheck.ID, s.Part()) }
+func (f *Facts) cautionsOf(s Stage) Clause {
+	c := f.resting(hazardsReadCheck.ID, s.Part())
+	c.Title = sayCautions.With("stage", s.Title())
+	return c
+}
 
 // linksOnClause asks for every link of the drawing: a bank with a link left off
 // is another bank, whose strings share otherwise and whose parts were not

@@ -10,30 +10,51 @@ import (
 	"lugmark/core/unit"
 )
 
-// joint reads one joint: both drops and the current through its link. The
-// reading without current takes the contact voltages off; it is never assumed.
+// joint is the resistance of one joint as it was read.
 func (f *Facts) joint(part string) (joint, *finding.Finding) {
-	drop, ok := jointDrop.Of(f, part)
-	if !ok {
-		x := missing(jointDrop.Field, part)
-		return joint{}, &x
-	}
-	zero, ok := jointZero.Of(f, part)
-	if !ok {
-		x := missing(jointZero.Field, part)
-		return joint{}, &x
-	}
-	amps, gap := f.linkCurrent(bank.OwnerOf(part))
+	s, gap := f.jointShown(part)
 	if gap != nil {
 		return joint{}, gap
 	}
-	if amps.Value <= 0 {
-		x := missing(jointCurrent.Field, "bank")
-		return joint{}, &x
+	return f.jointOf(s, false, false), nil
+}
+
+// jointShown is what the meters showed at one joint: both drops and the current
+// through its link.
+type jointShown struct {
+	drop, zero measure.Shown[unit.Volt]
+	amps       measure.Shown[unit.Ampere]
+}
+
+// jointShown reads one joint. The reading without current takes the contact
+// voltages off; it is never assumed.
+func (f *Facts) jointShown(part string) (s jointShown, gap *finding.Finding) {
+	var ok bool
+	if s.drop, ok = jointDrop.Of(f, part); !ok {
+		x := missing(jointDrop.Field, part)
+		return s, &x
 	}
-	value, u := measure.Over(drop, zero, specOf(f, drop), specOf(f, zero), amps, specOf(f, amps))
+	if s.zero, ok = jointZero.Of(f, part); !ok {
+		x := missing(jointZero.Field, part)
+		return s, &x
+	}
+	if s.amps, gap = f.linkCurrent(bank.OwnerOf(part)); gap != nil {
+		return s, gap
+	}
+	if s.amps.Value <= 0 {
+		x := missing(jointCurrent.Field, "bank")
+		return s, &x
+	}
+	return s, nil
+}
+
+// jointOf works out the resistance, without the gain of a meter where that falls
+// out of what it is for.
+func (f *Facts) jointOf(s jointShown, voltsFall, ampsFall bool) joint {
+	value, u := measure.Over(s.drop, s.zero, gainless(specOf(f, s.drop), voltsFall), gainless(specOf(f, s.zero), voltsFall),
+		s.amps, gainless(specOf(f, s.amps), ampsFall))
 	value = math.Abs(value) // probes the other way round read the same joint
-	return joint{measure.Reading[unit.Ohm]{Value: unit.Ohm(value), U: unit.Ohm(u)}, amps.Value, max(drop.Step, zero.Step)}, nil
+	return joint{measure.Reading[unit.Ohm]{Value: unit.Ohm(value), U: unit.Ohm(u)}, s.amps.Value, max(s.drop.Step, s.zero.Step)}
 }
 
 // linkCurrent is the current through a link while the drops were read: clamped

@@ -7,7 +7,8 @@ import (
 	"lugmark/core/say"
 )
 
-// What a look round the bank shows: straps, chafe, corrosion, air, swelling.
+// What a look round the bank shows: straps, chafe, corrosion, air, swelling, and
+// whether anything of it is opened or exchanged today.
 // Swelling is judged as on arrival: up to 2 % of the thickness is flat, above
 // 5 % the block makes gas, and between them nobody can say.
 var mechanicalCheck = &Check{
@@ -17,7 +18,7 @@ var mechanicalCheck = &Check{
 	Formula: "swelling ≤ 2 % of the thickness; nothing damaged, chafed, corroded or blocked",
 	Limits:  []LimitOf{{"swelling", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{soundStill.Field, swellAgain.Field},
+	Fields:  []Field{rebuilt.Field, soundStill.Field, swellAgain.Field},
 	Parts:   onBank,
 	Eval:    evalMechanical,
 }
@@ -34,6 +35,7 @@ var (
 
 func evalMechanical(f *Facts, _ string) []finding.Finding {
 	limit := finding.AtMost("swelling", flatEnough, finding.Practice, cite.OurRule.Line())
+	_, answered := rebuilt.Of(f, "bank")
 	sound, looked := soundStill.Of(f, "bank")
 	v, measured := swellAgain.Of(f, "bank")
 	said := []any{"limit", exact(flatEnough, "%"), "most", exact(swollenToo, "%")}
@@ -47,7 +49,7 @@ func evalMechanical(f *Facts, _ string) []finding.Finding {
 	case looked && sound != "yes":
 		return one(finding.Fails(sayLookBad.With(), sayLookNext.With()).Against(limit))
 	}
-	if x := firstMissing(need{looked, soundStill.Field, "bank"}, need{measured, swellAgain.Field, "bank"}); x != nil {
+	if x := firstMissing(need{answered, rebuilt.Field, "bank"}, need{looked, soundStill.Field, "bank"}, need{measured, swellAgain.Field, "bank"}); x != nil {
 		return one(x.Against(limit))
 	}
 	if measure.AtMost(y, flatEnough) != measure.Inside {

@@ -19,7 +19,7 @@ var rested = &Check{
 	Limits:  []LimitOf{{"rest", finding.Practice}},
 	Sources: []cite.Source{cite.CommonPractice, cite.RestDrift},
 	Fields:  []Field{lastCurrent.Field, firstVoltage.Field},
-	Parts:   onBank,
+	Parts:   restParts,
 	Eval:    evalRested,
 }
 
@@ -44,6 +44,14 @@ const (
 	largestDrift unit.Volt = 0.001
 	driftSpan              = 30 * time.Minute
 )
+
+// restParts: the bank; at a return visit only where a match rests on it.
+func restParts(f *Facts) ([]string, say.Line) {
+	if f.Returning() && !f.builtAgain() && f.Layout().Series < 2 {
+		return nil, sayAgainAlike.With()
+	}
+	return onBank(f)
+}
 
 func evalRested(f *Facts, _ string) []finding.Finding {
 	limit, least, notes := lower(f, "rested", "rest", base[unit.Second]{shortestRest, finding.Practice, cite.CommonPractice.Line()})

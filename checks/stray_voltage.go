@@ -98,7 +98,7 @@ func evalStrayVoltage(f *Facts, _ string) []finding.Finding {
 
 // abs is a reading without its sign.
 func (f *Facts) abs(x measure.Shown[unit.Volt]) measure.Reading[unit.Volt] {
-	r := measure.Absolute(x, f.meter(x.Meter, "V"))
+	r := absolute(f, x)
 	r.Value = max(r.Value, -r.Value)
 	return r
 }

@@ -40,10 +40,18 @@ func (c *Check) asked(f *Facts) bool {
 // Returning reports whether this is a return visit.
 func (f *Facts) Returning() bool { return f.visit != firstVisit }
 
-// builtAgain reports whether somebody entered that something is opened or
-// exchanged at this visit. Not answered is no: then the hold points stay shut.
+// builtAgain reports whether something is opened or exchanged at this visit:
+// somebody entered so or, while nobody has answered, the drawing is another one
+// than that of the last visit. Otherwise not answered is no, and the hold points
+// stay shut.
 func (f *Facts) builtAgain() bool {
-	return rememberQuietly(f, "built again", func() bool { return rebuilt.Yes(f, "bank") })
+	return rememberQuietly(f, "built again", func() bool {
+		if answer, ok := rebuilt.Of(f, "bank"); ok {
+			return answer == "yes"
+		}
+		before := f.earlier()
+		return f.layout != nil && len(before) > 0 && before[0].layout != nil && !sameDrawing(*f.layout, *before[0].layout)
+	})
 }
 
 // enteredHere reports whether an entry is of this visit: who stood by on the
@@ -119,7 +127,7 @@ func (f *Facts) standing(h Hold) Hold {
 	}
 	h.Clauses = []Clause{{ID: "standing", Title: sayStanding.With(), Says: sayStandingAsk.With(), Asks: &finding.Key{Part: "bank", Field: rebuilt.ID}}}
 	h.Barred, h.Keep = sayBarStanding.With(), sayKeepAsIs.With("part", bank.Name(h.Part))
-	if h.Gate == "charge" {
+	if h.Gate == "charge" || h.Gate == "heat" {
 		h.Keep = sayKeepCharge.With()
 	}
 	return h

@@ -1,10 +1,13 @@
 package checks
 
 import (
+	"encoding/json"
 	"slices"
 	"testing"
 
+	"lugmark/core/bank"
 	"lugmark/core/finding"
+	"lugmark/core/job"
 )
 
 // What was read at commissioning, all of it good, releases nothing at a return
@@ -77,5 +80,45 @@ func TestALinkLeftClosedIsClosed(t *testing.T) {
 	f := fixture(t, twoByTwo, "b2.n~b3.p/closed = yes\nv2: bank/built-again = yes")
 	if got, why := verdict(t, f, linksClearCheck, "bank"); got != finding.Fail {
 		t.Errorf("a link that is not drawn was left on: %v (%s)", got, why)
+	}
+}
+
+// A drawing that is another one than the last visit's is a bank that was built
+// again, until somebody says that only the paper was wrong.
+func TestAnotherDrawingIsBuiltAgain(t *testing.T) {
+	other, err := json.Marshal(bank.New(2, 2, bank.JoinStrings, bank.Diagonal))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for answer, want := range map[string]bool{"": true, "v2: bank/built-again = no": false, "v2: bank/built-again = yes": true} {
+		f := fixture(t, twoByTwo, "v2: bank/marks-moved = no", answer)
+		put(t, f.state, f.state.MaxLam(), "v2/bank/layout", job.Value{Kind: job.KindLayout, Layout: other}, fixtureNow)
+		f = NewFacts(f.state, "v2", fixtureNow)
+		Run(f)
+		if got := len(f.byCheck[polaritySteps.ID]) > 0; got != want {
+			t.Errorf("%q: asked as on the first day: %v", answer, got)
+		}
+	}
+}
+
+// Who stood by on the first day need not be here today, and a fuse that was in
+// then need not be in now.
+func TestPeopleAreNamedAtEachVisit(t *testing.T) {
+	before := append(goodJob(), "fuse.main/closed = yes", "p2/name = Ines Varga", "v2: stage.prove/hazards-read = yes")
+	for lines, want := range map[string]bool{
+		"v2: bank/built-again = no":                            false,
+		"v2: fuse.main/closed = yes":                           false,
+		"v2: p2/name = Ines Varga":                             false,
+		"v2: p2/name = Ines Varga\nv2: fuse.main/closed = yes": true,
+	} {
+		if got := hold(t, fixture(t, twoByTwo, append(before, lines)...), "test", "bank").Passed(); got != want {
+			t.Errorf("%q: the test may begin: %v", lines, got)
+		}
+	}
+	high := "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-voltage-max = 15.1 V\nsheet1/series-max = 4\nbank/licensed-person = Ines Varga\nv2: bank/built-again = yes\n"
+	for lines, want := range map[string]finding.Verdict{"": finding.CantTell, "v2: bank/licensed-person = Ines Varga": finding.Pass} {
+		if got, why := verdict(t, fixture(t, fourInSeries, high, lines), voltageClass, "bank"); got != want {
+			t.Errorf("%q: %v (%s)", lines, got, why)
+		}
 	}
 }

@@ -67,6 +67,34 @@ func TestALineHasEveryKeyInItsOrder(t *testing.T) {
 	}
 }
 
+// The latest visit that is in a file is the one that is judged, unless the file
+// names another.
+func TestTheLatestVisitIsJudged(t *testing.T) {
+	second := strings.Replace(small, `"b1/rest-voltage"`, `"v2/bank/last-current": "2026-11-24T20:00:00+01:00", "v2/bank/full-before": "yes",
+  "v2/b1/rest-voltage": "13.282 V", "v2/b2/rest-voltage": "13.306 V", "b1/rest-voltage"`, 1)
+	lines, complaints, ok := judge(t, second, Options{})
+	if !ok || complaints != "" {
+		t.Fatalf("%v %s", ok, complaints)
+	}
+	// By hand: 24 mV, U 0.82 mV; what the first visit found was 2 mV, so 20 mV it is.
+	if l := find(lines, "match-again", "sA"); !strings.Contains(l, `"verdict":"fail"`) {
+		t.Errorf("got %s", l)
+	}
+	for check, part := range map[string]string{"voltage-match": "sA", "plan-series": "bank", "torque": "b1.p"} {
+		if l := find(lines, check, part); l != "" {
+			t.Errorf("asked at a return visit: %s", l)
+		}
+	}
+	lines, _, _ = judge(t, strings.Replace(second, `"now"`, `"visit": "v1", "now"`, 1), Options{})
+	if find(lines, "match-again", "sA") != "" || !strings.Contains(find(lines, "voltage-match", "sA"), `"verdict":"pass"`) {
+		t.Errorf("the first visit, by name: %s", strings.Join(lines, "\n"))
+	}
+	record, _, ok := judge(t, string(recorded(t, second)), Options{})
+	if l := find(record, "match-again", "sA"); !ok || !strings.Contains(l, `"verdict":"fail"`) {
+		t.Errorf("as a record: %s", l)
+	}
+}
+
 func TestNowIsThatOfTheFileUnlessGiven(t *testing.T) {
 	early := time.Date(2026, 11, 24, 21, 0, 0, 0, time.FixedZone("", 3600))
 	unread := strings.Replace(small, `"b1/rest-voltage": "13.282 V", "b2/rest-voltage": "13.284 V"`, `"b1.p/torque-set": "9 N.m"`, 1)

@@ -15,14 +15,14 @@ type step struct{ what, how, way string }
 // meter that every reading needs, then the first check that is still to do.
 func (r *root) nextStep() step {
 	before := string(checks.Before)
+	for _, h := range r.job.breaches() { // nothing comes before what must be opened
+		return step{r.t("next.open-it", "Open it again"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}
+	}
 	switch {
 	case !r.job.has(key("sheet1", "capacity")):
 		return step{r.t("next.sheet", "Block sheet"), r.t("next.sheet-how", "The maker's limits, once for all blocks"), r.to("enter", "sheet1", before)}
 	case !r.job.has(key("m1", "measures")):
 		return step{r.t("next.meter", "Your voltmeter"), r.t("next.meter-how", "Its accuracy decides what a reading proves"), r.to("enter", "m1", before)}
-	}
-	for _, h := range r.job.breaches() {
-		return step{r.t("next.open-it", "Open it again"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}
 	}
 	x, ok := r.job.nextFinding()
 	if h, open := r.job.linkLeftOff(); open && (!ok || slices.Index(checks.Stages, stageOf(x)) > slices.Index(checks.Stages, checks.Wire)) {

@@ -13,10 +13,10 @@ func TestRoundWithKeysOnly(t *testing.T) {
 	w := NewWalker(t, shared, Serve(t).URL+"/", 0)
 	w.newJob()
 	w.Go(w.address() + "/read/arrival-voltage/b1")
-	for i, digits := range []string{"13,21", "13,2", "13,202", "1320"} {
+	for i, digits := range []string{"13,21", "13,22", "13,202", "1320"} {
 		w.At(blocks[i])
 		w.Press(digits)
-		want := []string{"13.21", "13.2", "13.202", "13.20"}[i]
+		want := []string{"13.21", "13.22", "13.202", "13.20"}[i]
 		w.Sees("Not kept yet: " + want + " V")
 		w.Press(kb.Enter)
 		w.Sees(blocks[i] + ": " + want + " V kept")

@@ -106,7 +106,7 @@ func (s sheet) has(k Kept) bool {
 		return true
 	}
 	for _, line := range s.lines[k.Part] {
-		if line == k.Value { // an override: who, and why
+		if strings.HasPrefix(line, k.Value) { // an override: who, and why, and what did not pass
 			return true
 		}
 		for _, entry := range strings.Split(line, "; ") {

@@ -69,7 +69,7 @@ func (w *Walker) wire(t *testing.T) {
 	w.closeIt(links[2])
 	w.stage("Wire")
 	w.hold("Keep open: " + links[3]) // the gap that closes the circuit is not read yet
-	w.Fill("Volts across the gap", "0.002")
+	w.Fill("Volts across the gap, V", "0.002")
 	w.On("Keep")
 	w.SeesNot("Keep open: ")
 	w.Remember(links[3], "Volts across the gap, last thing before closing", "0.002 V")

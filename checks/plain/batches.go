@@ -59,12 +59,13 @@ func Stamps(batch []Entry, w *job.Writer, state *job.State, stamp func() job.Sta
 // moved gives e with its times shifted, and with the time of the file where it
 // has none of its own.
 func (e Entry) moved(now time.Time, shift time.Duration) Entry {
-	if e.At.IsZero() {
+	own := !e.At.IsZero()
+	if !own {
 		e.At = now
 	}
 	if !e.At.IsZero() {
 		e.At = e.At.Add(shift)
-		if e.Value.Kind == job.KindQuantity {
+		if e.Value.Kind == job.KindQuantity || own && e.Value.Kind == job.KindChoice {
 			e.Value.When = stamp(e.At)
 		}
 	}

@@ -51,9 +51,15 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 "sA.p~sB.p/closed": "no"`),
 		"a link to a block that left": with("", rested+`"b1.n~b9.p/closed": "yes", "b2/gap-voltage": "1.0 mV"`),
 		"joined since":                with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/closed": "yes"`),
-		"a return visit":              with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
-		"ticked":                      with("", `"bank/labels": "date, voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", "cold, call"]`),
-		"skips":                       with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
+		"joined yesterday": with("", rested+`"sA/total-voltage": "26.40 V", "sB/total-voltage": "26.40 V", "sA.p~sB.p/last-gap": {"n": "1 mV", "at": "2026-11-25T09:00:00+01:00"},
+"sA.p~sB.p/closed": {"n": "yes", "at": "2026-11-25T09:05:00+01:00"}`),
+		"a return visit": with("", rested+`"b1/rest-voltage": "13.20 V", "b2/rest-voltage": "13.20 V", "v2/b1/rest-voltage": "13.30 V"`),
+		"ticked":         with("", `"bank/labels": "date, voltage", "bank/documents": "none", "bank/owner-briefed": ["cold", "cold, call"]`),
+		"a return visit with what it compares": with(`, "meters": {"m1": {"measures": "V", "percent": 0.05, "counts": 3, "due": "2026-12-01"}}, "use": {"V": "m1"}`, rested+`"b1/rest-voltage": {"n": "13.300 V", "at": "2026-05-25T12:00:00+01:00"}, "b2/rest-voltage": {"n": "13.302 V", "at": "2026-05-25T12:00:00+01:00"},
+"charger1/float": "27.0 V", "b1.p/torque-set": "9 N.m", "v2/m1/due": "2027-12-01", "v2/bank/full-before": "yes", "v2/bank/last-current": "2026-11-24T20:00:00+01:00",
+"v2/b1/rest-voltage": "13.300 V", "v2/b2/rest-voltage": "13.310 V", "v2/charger1/float": "27.6 V", "v2/bank/marks-moved": "no"`),
+		"a return visit to links that were left on": with("", rested+`"sA.p~sB.p/closed": "yes", "v2/bank/built-again": "yes", "v2/sA/total-voltage": "26.40 V", "v2/sB/total-voltage": "26.40 V"`),
+		"skips": with("", rested+`"b1/rest-voltage": {"skip": "unsafe", "why": "other"}, "b3/rest-voltage": {"skip": "later", "why": "wait", "until": "2026-11-26"}`),
 	} {
 		t.Run(name, func(t *testing.T) {
 			f, state, blobs := read(t, text)
@@ -69,6 +75,34 @@ func TestExportKeepsEveryFinding(t *testing.T) {
 				t.Errorf("before:\n%s\nafter:\n%s\n%s", a, b, raw)
 			}
 		})
+	}
+}
+
+// A proof that ages is judged by the moment at which the switch that needed it
+// was closed. Hand: 0.1 V left at 09:00, closed at 09:05, within 15 minutes;
+// the next day that moment is still the one that counts, in the file as in the
+// record. With no time the switch is closed at the file's now, 12:00, 3 h late.
+func TestAFileKnowsWhenTheMainWasClosed(t *testing.T) {
+	const left = `"bank/total-voltage": "26.40 V", "inverter1/off": "yes", "switch/precharge-left": {"n": "0.100 V", "at": "2026-11-25T09:00:00+01:00"}, "switch/closed": `
+	setup := `, "sheets": {"sheet1": {"blocks": ["b1", "b2", "b3", "b4"], "capacity": "100 Ah", "discharge-max": "100 A", "short-trip": "400 A"}}, "parts": {"inverter1": {"power": "1000 W"}}`
+	for closed, want := range map[string]finding.Verdict{
+		`{"n": "yes", "at": "2026-11-25T09:05:00+01:00"}`: finding.Pass,
+		`"yes"`: finding.CantTell,
+	} {
+		f, state, blobs := read(t, with(setup, left+closed))
+		raw, err := Export(state, blobs, "v1", f.Now.Add(24*time.Hour))
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, exported, _ := read(t, string(raw))
+		kept, _, _ := imported(t, f, 0)
+		for name, s := range map[string]*job.State{"file": state, "exported": exported, "imported": kept} {
+			for _, x := range checks.Run(checks.NewFacts(s, "v1", f.Now.Add(24*time.Hour))) {
+				if x.Check() == "precharge" && x.Verdict() != want {
+					t.Errorf("%s, closed %s: %v, want %v: %s", name, closed, x.Verdict(), want, say.Voice{}.Say(x.Reason()))
+				}
+			}
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ func (x *exporter) value(e job.Entry, f checks.Field) (*node, error) {
 	case job.KindQuantity:
 		return x.quantity(e, f)
 	case job.KindChoice:
-		return quoted(v.Choice), nil
+		return x.choice(e, f), nil
 	case job.KindChoices:
 		if len(v.Choices) == 0 {
 			return quoted(noneTicked), nil
@@ -42,6 +42,20 @@ func (x *exporter) value(e job.Entry, f checks.Field) (*node, error) {
 		return n, nil
 	}
 	return nil, fmt.Errorf("a value of this kind has no place in a plain file")
+}
+
+// choice writes an answer, and with it the time of the one kind whose time
+// decides: when a link or a switch was closed. Proofs are judged by that moment,
+// and a file that forgot it would find them stale.
+func (x *exporter) choice(e job.Entry, f checks.Field) *node {
+	at := e.Moment()
+	if f.ID != "closed" || at.Equal(x.now) {
+		return quoted(e.Value.Choice)
+	}
+	full := &node{shape: object}
+	full.set("n", quoted(e.Value.Choice))
+	full.set("at", quoted(stamp(at)))
+	return full
 }
 
 // quantity writes a number: bare when all else follows from the file.

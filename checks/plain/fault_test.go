@@ -45,6 +45,7 @@ func TestFaultsSayWhereAndHowToMend(t *testing.T) {
 		{"number and skip", with("", `"b1/temperature": {"n": "18 C", "skip": "later", "why": "wait"}`), 3, "does not go with"},
 		{"neither", with("", `"b1/temperature": {"moving": true}`), 3, "neither “n” nor “skip”"},
 		{"unknown mark", with("", `"b1/temperature": {"n": "18 C", "time": "2026-11-25T12:00:00Z"}`), 3, "“time” is not known"},
+		{"a serial with a time", with(`, "parts": {"b1": {"serial": {"n": "S1", "at": "2026-11-25T12:00:00+01:00"}}}`, ""), 2, "a measured number or an answer only"},
 		{"a time without its offset", with("", `"b1/temperature": {"n": "18 C", "at": "2026-11-25T12:00:00"}`), 3, "with its offset"},
 		{"a day where an hour matters", with("", `"bank/last-current": "2026-11-24"`), 3, "with its offset"},
 		{"a day that is none", with(`, "meters": {"m1": {"due": "2027-02-30"}}`, ""), 2, "neither a day"},

@@ -29,7 +29,8 @@ type Entry struct {
 	// Personal is the text of a value of [job.KindPersonal]: it becomes a blob
 	// where it is kept, and the value has no X before that.
 	Personal string
-	// At is when a number was measured; zero: at the file's now.
+	// At is when a number was measured or an answer became true, such as that a
+	// link is closed; zero: at the file's now.
 	At time.Time
 	// Rival says that this value stands beside the one before of the same key:
 	// two people disagree. Without it a later value of a key replaces the

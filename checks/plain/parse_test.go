@@ -126,6 +126,7 @@ func TestWhatIsLeftOutIsFilledIn(t *testing.T) {
 		{"a comma is decimal", with("", `"b1/rest-voltage": "13,20 V"`), "v1/b1/rest-voltage", "13.20 V"},
 		{"a usual spelling", with("", `"b1.p/torque-set": "9 Nm"`), "v1/b1.p/torque-set", "9 N.m"},
 		{"with its visit", with("", `"v2/b1/rest-voltage": "13.20 V"`), "v2/b1/rest-voltage", "13.20 V"},
+		{"a sheet as a later visit found it", with("", `"v2/m1/due": "2027-12-01"`), "v2/m1/due", "time 2027-12-01"},
 		{"odd, and kept", with("", `"b1/rest-voltage": {"n": "132.0 V", "odd": true}`), "v1/b1/rest-voltage", "132.0 V odd"},
 		{"reversed block", with("", `"b1/rest-voltage": "-13.2 V"`), "v1/b1/rest-voltage", "-13.2 V"},
 		{"another meter", with(`, "use": {"V": "m1"}`, `"b1/rest-voltage": {"n": "13.2 V", "m": "m2"}`), "v1/b1/rest-voltage", "13.2 V by m2"},

@@ -82,6 +82,9 @@ func valueDefs() schema {
 func valueForm(f checks.Field) schema {
 	short := shortSchema(f)
 	full := schema{"n": short}
+	if f.Kind == checks.Choice {
+		full["at"] = schema{"$ref": "#/$defs/moment"}
+	}
 	if f.Kind == checks.Number {
 		full["m"] = schema{"type": "string", "pattern": "^([mw]" + running + ")?$", "description": "The meter; an empty text says that none is known."}
 		full["at"] = schema{"$ref": "#/$defs/moment"}

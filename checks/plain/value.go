@@ -13,6 +13,7 @@ var (
 
 	sayNoValue   = say.Phrase{Key: "plain.no-value", English: "“{field}” of “{part}” has neither “n” nor “skip”."}
 	sayOnly      = say.Phrase{Key: "plain.only", English: "“{name}” goes with a measured number only."}
+	sayOnlyAt    = say.Phrase{Key: "plain.only-at", English: "“{name}” goes with a measured number or an answer only."}
 	sayNotBoth   = say.Phrase{Key: "plain.not-both", English: "“{name}” does not go with “{other}”."}
 	sayWhy       = say.Phrase{Key: "plain.why", English: "A skip gives its reason: “why”."}
 	sayNotOption = say.Phrase{Key: "plain.not-option", English: "“{name}” has no answer “{text}”."}
@@ -76,9 +77,13 @@ func (p *parser) full(n *node, f checks.Field, part string) (e Entry) {
 	}
 	for _, m := range n.members {
 		switch m.name {
-		case "m", "at", "moving", "odd":
+		case "m", "moving", "odd":
 			if f.Kind != checks.Number {
 				p.fault(m.line, sayOnly.With("name", m.name))
+			}
+		case "at": // when a link was closed, as when a number was read
+			if f.Kind != checks.Number && f.Kind != checks.Choice {
+				p.fault(m.line, sayOnlyAt.With("name", m.name))
 			}
 		case "why", "until":
 			p.fault(m.line, sayNotBoth.With("name", m.name, "other", "n"))

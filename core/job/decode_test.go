@@ -106,6 +106,8 @@ func TestDecodeRefusesAndSaysWhere(t *testing.T) {
 		{"source", "set-quantity", `"src":"typed"`, `"src":"Typed"`, `src: `},
 		{"when", "set-quantity-full", `07:00:00Z`, `07:00:00`, `when: `},
 		{"choice", "set-choice", `"c":"no"`, `"c":"not now"`, `c: `},
+		{"when of a choice", "set-choice-when", `16:20:00+01:00`, `16:20:00`, `when: `},
+		{"when that is empty", "set-choice-when", `"when":"2026-11-24T16:20:00+01:00"`, `"when":""`, `left out`},
 		{"choices", "set-choices", `"dent"`, `"a dent"`, `cs: `},
 		{"time", "set-time", `2027-03-01`, `March`, `t: `},
 		{"file sum", "set-file", `"file":{"b":"`, `"file":{"b":"x`, `file: blob`},

@@ -12,7 +12,7 @@ type Kind int
 const (
 	NoValue      Kind = iota // the zero Value: nothing was put there
 	KindQuantity             // Number Unit Meter Source When Moving Odd
-	KindChoice               // Choice
+	KindChoice               // Choice When
 	KindChoices              // Choices
 	KindText                 // Text
 	KindPersonal             // X
@@ -40,7 +40,7 @@ type Value struct {
 	Unit   string // the ASCII symbol it was typed in: "V", "mOhm"
 	Meter  string // the part that measured: "m1"; "" none entered
 	Source string // how it came here: "typed", "photo", "file"
-	When   string // RFC 3339, if measured at another time than kept; else ""
+	When   string // RFC 3339, if measured or done at another time than kept; else ""
 	Moving bool   // the last digit did not stand still
 	Odd    bool   // out of the usual range, and kept all the same
 
@@ -90,6 +90,7 @@ func (v Value) members(o *object) {
 		o.optTrue("odd", v.Odd)
 	case KindChoice:
 		o.text("c", v.Choice)
+		o.optText("when", v.When)
 	case KindChoices:
 		o.texts("cs", v.Choices)
 	case KindText:

@@ -24,8 +24,11 @@ func (v Value) Validate() error {
 			return fmt.Errorf("when: %q is not a time with its offset", v.When)
 		}
 	case KindChoice:
-		if !isSegment(v.Choice) {
+		switch {
+		case !isSegment(v.Choice):
 			return fmt.Errorf("c: %q is not a choice", v.Choice)
+		case v.When != "" && !isTime(v.When):
+			return fmt.Errorf("when: %q is not a time with its offset", v.When)
 		}
 	case KindChoices:
 		return checkSet("cs", v.Choices, isSegment)

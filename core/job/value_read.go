@@ -10,7 +10,7 @@ var variants = []struct {
 	needs   uint
 }{
 	{KindQuantity, []string{"n", "u", "m", "src", "when", "moving", "odd"}, 1 | 2 | 8},
-	{KindChoice, []string{"c"}, 1},
+	{KindChoice, []string{"c", "when"}, 1},
 	{KindChoices, []string{"cs"}, 1},
 	{KindText, []string{"s"}, 1},
 	{KindPersonal, []string{"x"}, 1},
