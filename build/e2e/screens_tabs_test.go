@@ -52,6 +52,7 @@ func TestTwoTabsOnOneJob(t *testing.T) {
 	two.Sees("Two people entered different values for “Voltage on arrival” of Block 3.")
 	two.Sees("Choose the value that is right.")
 	two.Go(job + "/part/b3")
+	two.Sees("Two values: Voltage on arrival")
 	choose := 0
 	var first string
 	two.Eval(`[...document.querySelectorAll("section.put li")].map(li => li.innerText)[0]`, &first)

@@ -38,7 +38,7 @@ func (w *Walker) Print(t *testing.T, paper, fingerprint string) {
 	if !sizes[paper].Match(pdf) {
 		t.Errorf("%s: the paper is %s", paper, regexp.MustCompile(`MediaBox ?\[[^\]]*\]`).Find(pdf))
 	}
-	if pages := len(pdfPage.FindAll(pdf, -1)); pages > 12 {
+	if pages := len(pdfPage.FindAll(pdf, -1)); pages > 14 {
 		t.Errorf("%s: %d pages for four blocks", paper, pages)
 	}
 	if _, err := exec.LookPath("pdftotext"); err != nil {

@@ -24,6 +24,7 @@ type Mutant struct {
 	Package string // "./core/lift"
 	File    string // "core/lift/lift.go", as the folder of the package was given
 	Line    int
+	Column  int
 	Kind    string
 	Text    string // the line as it stands
 	at, end int    // the bytes that are replaced
@@ -82,7 +83,7 @@ func FindIn(folder, name string, source []byte) ([]Mutant, error) {
 	var out []Mutant
 	add := func(kind string, from, to token.Pos, text string) {
 		p := set.Position(from)
-		out = append(out, Mutant{Package: folder, File: name, Line: p.Line, Kind: kind, Text: strings.TrimSpace(lines[p.Line-1]),
+		out = append(out, Mutant{Package: folder, File: name, Line: p.Line, Column: p.Column, Kind: kind, Text: strings.TrimSpace(lines[p.Line-1]),
 			at: p.Offset, end: set.Position(to).Offset, old: string(source[p.Offset:set.Position(to).Offset]), new: text, source: whole})
 	}
 	operator := func(at token.Pos, t token.Token, e ast.Node) {

@@ -73,7 +73,7 @@ func run(sample int, seed uint64, kinds []string, file string, limit time.Durati
 	count := tally{}
 	for done := range Try(ctx, drawn, dir, limit, at) {
 		count.add(done)
-		fmt.Printf("%-8s %s:%d  %-5s  %s  in  %s\n", done.Fate, done.File, done.Line, done.Kind, done.Change(), done.Text)
+		fmt.Printf("%-8s %s:%d:%d  %-5s  %s  in  %s\n", done.Fate, done.File, done.Line, done.Column, done.Kind, done.Change(), done.Text)
 	}
 	count.print(os.Stdout)
 	return ctx.Err()

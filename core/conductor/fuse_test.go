@@ -22,6 +22,12 @@ func TestNextFuse(t *testing.T) {
 	}
 }
 
+func TestFactorsOfTheFuse(t *testing.T) {
+	if BoatFuse != 1.5 || Continuous != 1.25 { // ABYC E-11 and NEC 210.20(A) as reproduced
+		t.Errorf("%v and %v, want 1.5 and 1.25", BoatFuse, Continuous)
+	}
+}
+
 func TestLargestFuse(t *testing.T) {
 	tests := []struct {
 		ampacity, want unit.Ampere
