@@ -278,6 +278,8 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 func (r *root) holdFoot(h checks.Hold) []app.UI {
 	var first app.UI
 	switch {
+	case h.Breached():
+		first = app.P().Class("next").Body(app.B().Text(r.t("hold.closed-early", "Closed too early. Open it.")))
 	case h.Done && !h.Closes():
 		first = app.P().Class("next").Text(r.t("hold.charged", "The first charge is over."))
 	case h.Done:
