@@ -110,9 +110,6 @@ func standing(f *Facts) map[string]finding.Verdict {
 // Leaving an entry out of a job never makes anything pass and never opens a hold
 // point: not of the whole job, nor of any part of it, links closed or open.
 func TestMissingNeverHelps(t *testing.T) {
-	if testing.Short() {
-		t.Skip("it judges a whole job once for every line of it")
-	}
 	// A line of the charge list is a moment and not an answer: without it the
 	// list is shorter, not wrong.
 	whole := slices.DeleteFunc(goodJob(), func(line string) bool { return strings.HasPrefix(line, "charge1.") })
