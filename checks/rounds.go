@@ -64,26 +64,21 @@ func climb(l bank.Layout) []string {
 // GapReference is the block against which the gap of a block is read; the block
 // itself for one that is the reference, and has no gap.
 func GapReference(l bank.Layout, block string) string {
-	all := l.Blocks()
+	units := l.Strings()
 	if l.Join == bank.JoinGroups {
-		for k, g := range l.Groups() {
-			if slices.Contains(g.Blocks[1:], block) || k == 0 {
-				if slices.Contains(g.Blocks, block) {
-					return g.Blocks[0]
-				}
-			}
-		}
-		return all[0]
+		units = l.Groups()
 	}
-	if l.Series == 1 {
-		return all[0]
-	}
-	for _, s := range l.Strings() {
-		if slices.Contains(s.Blocks, block) {
-			return s.Blocks[0]
+	first := l.Blocks()[0]
+	for _, u := range units {
+		switch {
+		case !slices.Contains(u.Blocks, block):
+		case l.Join != bank.JoinGroups && l.Series == 1, l.Join == bank.JoinGroups && u.Blocks[0] == block:
+			return first // side by side, or the first of its group: against the first of all
+		default:
+			return u.Blocks[0]
 		}
 	}
-	return all[0]
+	return first
 }
 
 // branches lists what stands side by side, each with a current of its own:

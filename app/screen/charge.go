@@ -129,7 +129,7 @@ func (r *root) keepSample(ctx app.Context) {
 		}
 		r.focus = sampleFields[0]
 		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
-		if h, ok := r.job.facts.HoldFor("charge", "bank"); ok && !h.Released() && len(r.beforeCharge()) > 0 && !r.heating() {
+		if h, ok := r.job.facts.HoldFor("charge", "bank"); ok && !h.Released() && !r.heating() {
 			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-held", English: "Sample kept. Nothing has released this charge: switch the charger off, and see its hold point."}.With(), grave: true}
 		}
 	})

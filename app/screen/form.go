@@ -120,13 +120,7 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way string) {
 	part := of.part
 	r.slips = map[string]say.Line{}
-	parts := []string{part}
-	if part == allLinks {
-		parts = nil
-		for _, l := range r.job.facts.Layout().Links() {
-			parts = append(parts, l.ID)
-		}
-	}
+	parts := r.partsIn(of)
 	var changes []change
 	for _, f := range fields {
 		text := strings.TrimSpace(r.text[f.ID])

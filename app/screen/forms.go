@@ -209,6 +209,18 @@ func (r *root) formSource(part string) string {
 	return part
 }
 
+// partsIn lists the parts that a form is kept for: all links of "links".
+func (r *root) partsIn(f form) []string {
+	if f.part != allLinks {
+		return []string{f.part}
+	}
+	var parts []string
+	for _, l := range r.job.facts.Layout().Links() {
+		parts = append(parts, l.ID)
+	}
+	return parts
+}
+
 // formRows lists the forms of a stage with how far each is.
 func (r *root) formRows(s checks.Stage) []app.UI {
 	var rows []app.UI

@@ -217,20 +217,19 @@ func (r *root) takenNote(h checks.Hold) app.UI {
 		return r.ruled("unk", app.P().Text(r.t("hold.lapsed", "The override by {name} no longer holds: something else does not pass any more.", "name", name)))
 	}
 	var over []app.UI
-	for _, o := range h.Taken.Over {
-		id, part, _ := strings.Cut(o, "@")
-		title := id
-		if l, ok := checks.ClauseTitle(id); ok {
-			title = r.say(l)
-		}
-		over = append(over, app.Li().Text(r.name(part)+": "+lowerFirst(title)))
+	for _, one := range r.takenList(h) {
+		over = append(over, app.Li().Text(one))
 	}
 	return r.ruled("unk", app.P().Body(app.B().Text(r.t("hold.taken", "Overridden by {name}", "name", name))), app.P().Text(reason), app.Ul().Body(over...))
 }
 
 // takenOver names what somebody took on, in one line.
 func (r *root) takenOver(h checks.Hold) string {
-	var said []string
+	return r.t("hold.over-all", "Not passed: {list}.", "list", strings.Join(r.takenList(h), "; "))
+}
+
+// takenList names what somebody took on: the part and what did not pass.
+func (r *root) takenList(h checks.Hold) (said []string) {
 	for _, o := range h.Taken.Over {
 		id, part, _ := strings.Cut(o, "@")
 		title := id
@@ -239,7 +238,7 @@ func (r *root) takenOver(h checks.Hold) string {
 		}
 		said = append(said, r.t("hold.over-one", "{part}: {what}", "part", r.name(part), "what", lowerFirst(title)))
 	}
-	return r.t("hold.over-all", "Not passed: {list}.", "list", strings.Join(said, "; "))
+	return said
 }
 
 // overrideBox lets a named person go on, unless nobody may.

@@ -67,13 +67,7 @@ func (r *root) keepPutOff(ctx app.Context, f form, asked []finding.Key, how stri
 	if !ok {
 		return
 	}
-	parts := []string{f.part}
-	if f.part == allLinks {
-		parts = nil
-		for _, l := range r.job.facts.Layout().Links() {
-			parts = append(parts, l.ID)
-		}
-	}
+	parts := r.partsIn(f)
 	var changes []change
 	for _, k := range asked {
 		for _, p := range parts {
