@@ -155,6 +155,7 @@ func (c *Check) run(f *Facts) []finding.Finding {
 			continue
 		}
 		f.begin()
+		f.eval++
 		found := c.Eval(f, part)
 		if f.trouble != nil {
 			f.troubled[c.ID+"@"+part] = true

@@ -27,6 +27,10 @@ type Facts struct {
 	byCheck  map[string][]finding.Finding
 	troubled map[string]bool // check@part that met a conflict or something unreadable
 
+	looks   map[finding.Key]*looked // entries looked up, of a record of looksAt events
+	looksAt int
+	eval    int // counts Evals
+
 	reads   []finding.Key
 	assumed []say.Line
 	trouble *finding.Finding // conflict or unreadable entry met while reading
@@ -91,17 +95,11 @@ func (f *Facts) assume(l say.Line) {
 
 // entry looks one field up and notes that it was read.
 func (f *Facts) entry(field Field, part string) (job.Entry, bool) {
-	key := finding.Key{Part: part, Field: field.ID}
-	seen := false
-	for _, k := range f.reads {
-		seen = seen || k == key
-	}
-	if !seen {
-		f.reads = append(f.reads, key)
-	}
-	e, standing := f.state.Lookup(f.visit, part, field.ID, field.Setup)
+	l := f.look(part, field.ID, field.Setup)
+	f.read(finding.Key{Part: part, Field: field.ID}, l)
+	e, standing := l.entry, l.standing
 	switch {
-	case f.state.UnknownField(job.Key{Visit: f.visit, Part: part, Field: field.ID}):
+	case l.newer:
 		x := finding.CannotTell(sayNewer.With("field", field.Label, "part", bank.Name(part)), sayUpdate.With())
 		f.trouble = &x
 		return job.Entry{}, false
@@ -196,10 +194,10 @@ func entryTime(e job.Entry) time.Time {
 
 // parseTime reads a time with its offset, or a date.
 func parseTime(s string) (time.Time, bool) {
-	for _, form := range []string{time.RFC3339Nano, "2006-01-02"} {
-		if t, err := time.Parse(form, s); err == nil {
-			return t, true
-		}
+	form := time.RFC3339Nano
+	if len(s) == len(time.DateOnly) {
+		form = time.DateOnly
 	}
-	return time.Time{}, false
+	t, err := time.Parse(form, s)
+	return t, err == nil
 }

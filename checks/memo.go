@@ -1,8 +1,6 @@
 package checks
 
 import (
-	"slices"
-
 	"lugmark/core/finding"
 	"lugmark/core/say"
 )
@@ -49,11 +47,8 @@ func (f *Facts) recall(key string, compute func() any) noted {
 
 // replay adds what a result rests on to what this finding rests on.
 func (f *Facts) replay(m noted) {
-	before := f.reads
 	for _, k := range m.reads {
-		if !slices.Contains(before, k) { // those of m are already different from each other
-			f.reads = append(f.reads, k)
-		}
+		f.read(k, f.looks[k])
 	}
 	for _, a := range m.assumed {
 		f.assume(a)

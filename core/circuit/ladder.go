@@ -83,7 +83,14 @@ func (l Ladder) Divide(load unit.Ampere) (Flow, error) {
 		return Flow{}, fmt.Errorf("circuit: load of %v A", float64(load))
 	}
 	plus, minus, count := l.number()
-	n := newNodes(count)
+	reach := 1
+	for k := range plus {
+		reach = max(reach, plus[k]-minus[k], minus[k]-plus[k])
+		if k > 0 {
+			reach = max(reach, plus[k]-plus[k-1], minus[k]-minus[k-1])
+		}
+	}
+	n := newNodes(count, reach)
 	for k, b := range l.Branches {
 		if !b.Open {
 			n.join(plus[k], minus[k], float64(b.R), float64(b.EMF))

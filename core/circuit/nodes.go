@@ -12,36 +12,40 @@ var errSingular = errors.New("circuit: a part of the network is not connected")
 //
 // No entry of G stands further than reach from the diagonal. Elimination with
 // row exchanges spreads that to twice reach on the right, and no further, so
-// the rest is never visited. Nodes numbered along a ladder keep reach at 3.
+// nothing else is stored. Nodes numbered along a ladder keep reach at 3, unless
+// one of its sides is a bus bar.
 type nodes struct {
 	size  int
 	reach int
-	g     []float64 // size × size, row by row
+	band  int       // numbers in a row: reach to the left, the diagonal, twice reach to the right
+	g     []float64 // size rows of band
 	i     []float64
 }
 
-func newNodes(size int) *nodes {
-	return &nodes{size: size, g: make([]float64, size*size), i: make([]float64, size)}
+func newNodes(size, reach int) *nodes {
+	band := 3*reach + 1
+	return &nodes{size: size, reach: reach, band: band, g: make([]float64, size*band), i: make([]float64, size)}
 }
+
+// at is where G[row][col] is stored, for a column within the band of the row.
+func (n *nodes) at(row, col int) int { return row*n.band + col - row + n.reach }
 
 // join puts a resistance between two nodes, in series with a voltage that
 // drives current out at from: the stamp of a Norton source.
 func (n *nodes) join(from, to int, ohm, volt float64) {
 	siemens := 1 / ohm
-	n.reach = max(n.reach, from-to, to-from)
-	n.g[from*n.size+from] += siemens
-	n.g[to*n.size+to] += siemens
-	n.g[from*n.size+to] -= siemens
-	n.g[to*n.size+from] -= siemens
+	n.g[n.at(from, from)] += siemens
+	n.g[n.at(to, to)] += siemens
+	n.g[n.at(from, to)] -= siemens
+	n.g[n.at(to, from)] -= siemens
 	n.i[from] += volt * siemens
 	n.i[to] -= volt * siemens
 }
 
 // ground makes node k the zero of all voltages.
 func (n *nodes) ground(k int) {
-	row := n.g[k*n.size : (k+1)*n.size]
-	clear(row)
-	row[k] = 1
+	clear(n.g[k*n.band : (k+1)*n.band])
+	n.g[n.at(k, k)] = 1
 	n.i[k] = 0
 }
 
@@ -54,32 +58,32 @@ func (n *nodes) solve() ([]float64, error) {
 		right := min(size, col+2*n.reach+1)
 		pivot := col
 		for row := col + 1; row < below; row++ {
-			if math.Abs(g[row*size+col]) > math.Abs(g[pivot*size+col]) {
+			if math.Abs(g[n.at(row, col)]) > math.Abs(g[n.at(pivot, col)]) {
 				pivot = row
 			}
 		}
-		if g[pivot*size+col] == 0 {
+		if g[n.at(pivot, col)] == 0 {
 			return nil, errSingular
 		}
 		if pivot != col {
 			for k := col; k < right; k++ {
-				g[pivot*size+k], g[col*size+k] = g[col*size+k], g[pivot*size+k]
+				g[n.at(pivot, k)], g[n.at(col, k)] = g[n.at(col, k)], g[n.at(pivot, k)]
 			}
 			v[pivot], v[col] = v[col], v[pivot]
 		}
 		for row := col + 1; row < below; row++ {
-			factor := g[row*size+col] / g[col*size+col]
+			factor := g[n.at(row, col)] / g[n.at(col, col)]
 			for k := col; k < right; k++ {
-				g[row*size+k] -= factor * g[col*size+k]
+				g[n.at(row, k)] -= factor * g[n.at(col, k)]
 			}
 			v[row] -= factor * v[col]
 		}
 	}
 	for row := size - 1; row >= 0; row-- {
 		for k := row + 1; k < min(size, row+2*n.reach+1); k++ {
-			v[row] -= g[row*size+k] * v[k]
+			v[row] -= g[n.at(row, k)] * v[k]
 		}
-		v[row] /= g[row*size+row]
+		v[row] /= g[n.at(row, row)]
 	}
 	return v, nil
 }
