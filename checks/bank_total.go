@@ -16,7 +16,7 @@ import (
 // One meter's gain is in every block alike, so in the sum it adds as it is.
 var bankTotal = &Check{
 	ID: "bank-total", Stage: Wire,
-	Title:   say.Phrase{Key: "bank-total.title", English: "Total voltage"},
+	Title:   say.Phrase{Key: "bank-total.title", English: "Total against its blocks"},
 	Asks:    say.Phrase{Key: "bank-total.asks", English: "Does the whole read what its blocks add up to?"},
 	Formula: "|U_total − ΣU_i| ≤ 1.5 V [V]; one block reversed reads ΣU − 2·U_k, one missing ΣU − U_k",
 	Limits:  []LimitOf{{"difference", finding.Practice}},

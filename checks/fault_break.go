@@ -36,6 +36,7 @@ var (
 	sayBreakVolts = say.Phrase{Key: "fault-break.volts", English: "Its breaking capacity holds up to {volts} DC, but the bank reaches {highest}."}
 	sayBreakClass = say.Phrase{Key: "fault-break.class", English: "A short right behind it may draw {found}. At {highest} or less, fuses that break {limit} at {volts} DC or more, here and in every string, are taken as enough."}
 	sayBreakFit   = say.Phrase{Key: "fault-break.fit", English: "Fit a fuse that breaks {need} or more at {highest} DC."}
+	sayBreakAsk   = say.Phrase{Key: "fault-break.ask", English: "Ask the maker for the short-circuit current of a block and enter it. As long as it is assumed, only a fuse that breaks {need} or more at {highest} DC would do."}
 	sayBreakBare  = say.Phrase{Key: "fault-break.bare", English: "With no copper counted at all: {bare}. With both main leads, to their far end: {leads}."}
 	sayBreakNoLds = say.Phrase{Key: "fault-break.bare-only", English: "With no copper counted at all: {bare}. The main leads are not entered, so the figure with them is not known."}
 	sayBreakSheet = say.Phrase{Key: "fault-break.sheet", English: "the marking or the data sheet of the fuse"}
@@ -80,6 +81,10 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 	if side != measure.Inside {
 		class, kind = f.classFuses(highest)
 	}
+	mend := sayBreakFit
+	if fault.assumed {
+		mend = sayBreakAsk
+	}
 	var x finding.Finding
 	if class {
 		said := replaced(replaced(said, "volts", exact(classRatedAt, "V")), "limit", exact(classBreaks, "A"))
@@ -89,7 +94,7 @@ func evalFaultBreak(f *Facts, fuse string) []finding.Finding {
 	} else {
 		x = finding.Judge(side, finding.Words{
 			Pass: sayBreakGood.With(said...), Fail: sayBreakBad.With(said...), CantTell: sayBreakUnk.With(said...),
-			Mend: sayBreakFit.With(said...),
+			Mend: mend.With(said...),
 		})
 	}
 	return one(x.Value(found).Against(limit).Noting(fault.sayLeads(), sayBreakBMS.With()))
@@ -121,6 +126,7 @@ func (f *Facts) classFuses(highest unit.Volt) (bool, finding.Kind) {
 type faultPath struct {
 	circuit.Fault
 	low, high      unit.Ohm // of one block
+	assumed        bool     // from its capacity alone
 	branch, shared unit.Ohm // copper in front of the fuse, as far as it is known
 	leads          unit.Ohm // both main leads
 	leadsKnown     bool
@@ -158,7 +164,7 @@ func (f *Facts) fault(fuse string, vmax unit.Volt) (faultPath, *finding.Finding)
 		return p, all.gap
 	}
 	own, _ := fuseCopper.Plain(f, fuse)
-	p.low, p.high, p.Other = all.block.Low, all.block.High, all.chargers
+	p.low, p.high, p.assumed, p.Other = all.block.Low, all.block.High, all.assumed, all.chargers
 	p.branch, p.shared = all.branch, all.shared+own
 	p.leads, p.leadsKnown = all.leads, all.leadsKnown
 	return p, nil
@@ -167,6 +173,7 @@ func (f *Facts) fault(fuse string, vmax unit.Volt) (faultPath, *finding.Finding)
 // faultInputs is what every fuse of a bank sees alike.
 type faultInputs struct {
 	block                 measure.Interval[unit.Ohm]
+	assumed               bool
 	branch, shared, leads unit.Ohm
 	leadsKnown            bool
 	chargers              unit.Ampere
@@ -174,7 +181,7 @@ type faultInputs struct {
 }
 
 func (f *Facts) faultInputs(vmax unit.Volt) (in faultInputs) {
-	in.block, in.gap = f.faultOhms(vmax)
+	in.block, in.assumed, in.gap = f.faultOhms(vmax)
 	in.branch, in.shared = f.faultCopper()
 	plus, knownPlus := f.conductorOhm("lead.p", f.coldOhm, 0)
 	minus, knownMinus := f.conductorOhm("lead.n", f.coldOhm, 0)
@@ -188,20 +195,20 @@ func (f *Facts) faultInputs(vmax unit.Volt) (in faultInputs) {
 }
 
 // faultOhms is the resistance of one block in a short: from the sheets' own
-// short-circuit current, else bounds from the capacity.
-func (f *Facts) faultOhms(vmax unit.Volt) (measure.Interval[unit.Ohm], *finding.Finding) {
+// short-circuit current, else assumed between bounds from the capacity.
+func (f *Facts) faultOhms(vmax unit.Volt) (ohms measure.Interval[unit.Ohm], assumed bool, gap *finding.Finding) {
 	if most, least := highest(f, sheetShort, "bank"), lowest(f, sheetShort, "bank"); most.All() {
-		return measure.Interval[unit.Ohm]{Low: unit.Ohm(vmax) / unit.Ohm(most.Value), High: unit.Ohm(vmax) / unit.Ohm(least.Value)}, nil
+		return measure.Interval[unit.Ohm]{Low: unit.Ohm(vmax) / unit.Ohm(most.Value), High: unit.Ohm(vmax) / unit.Ohm(least.Value)}, false, nil
 	}
 	large, small := highest(f, sheetCapacity, "bank"), f.capacity("bank")
 	low, ok := cell.FaultResistance(large.Value)
 	high, ok2 := cell.FaultResistance(small.Value)
 	if !large.All() || !ok || !ok2 {
 		x := large.Missing()
-		return measure.Interval[unit.Ohm]{}, &x
+		return measure.Interval[unit.Ohm]{}, false, &x
 	}
 	f.assume(sayAssumedFault.With("low", exact(low.Low, "mOhm"), "high", exact(high.High, "mOhm")))
-	return measure.Interval[unit.Ohm]{Low: low.Low, High: high.High}, nil
+	return measure.Interval[unit.Ohm]{Low: low.Low, High: high.High}, true, nil
 }
 
 // faultCopper is the cold copper in front of every fuse, as far as it is known:

@@ -57,7 +57,7 @@ var (
 	// First charge
 	chargeTemp    = quantity[unit.Celsius]("charge-temperature", FirstCharge, "Temperature for the charge", "The coldest sensor of this block, now.", bank.KindBlock).physics(-40, 90).round(0, "")
 	sensorKind    = choice("sensor", FirstCharge, "Which sensor", "", options("sensor", "own", "The block's own sensor", "glued", "Sensor glued to the case", "contact", "Contact thermometer on the case", "infrared", "Infrared on tape or paint"), bank.KindBlock).round()
-	hoursHere     = choice("settled", FirstCharge, "Came in from the cold or heat today?", "Yes when the air round the blocks changed by more than 10 K in the last 6 hours, such as in a cold van.", yesNo, bank.KindBank)
+	hoursHere     = choice("settled", Match, "Came in from the cold or heat today?", "Yes when the air round the blocks changed by more than 10 K in the last 6 hours, such as in a cold van.", yesNo, bank.KindBank)
 	plannedCharge = quantity[unit.Ampere]("charge-current", FirstCharge, "Charge current planned", "For the whole bank.", bank.KindBank).physics(0, 5000)
 	chargeTarget  = text("target", FirstCharge, "What is charged", "bank, a string or a block", bank.KindCharge)
 	sampleVoltage = quantity[unit.Volt]("sample-voltage", FirstCharge, "Voltage", "At the posts of what is charged.", bank.KindSample).physics(-300, 300)
