@@ -82,13 +82,12 @@ func (s *State) Lookup(visit, part, field string, setup bool) (Entry, Standing) 
 
 // Keys returns, in order, every key that ever had a value, also those whose
 // values have all been voided.
-func (s *State) Keys() []Key { return slices.Clone(s.keys) }
+func (s *State) Keys() []Key { return s.keys.all() }
 
 // KeysFrom returns the keys of one visit whose part begins with prefix:
 // "charge1." finds the samples of a charge, "" everything.
 func (s *State) KeysFrom(visit, prefix string) (out []Key) {
-	at, _ := slices.BinarySearchFunc(s.keys, Key{Visit: visit, Part: prefix}, Key.Compare)
-	for _, k := range s.keys[at:] {
+	for k := range s.keys.from(Key{Visit: visit, Part: prefix}) {
 		if k.Visit != visit || len(k.Part) < len(prefix) || k.Part[:len(prefix)] != prefix {
 			break
 		}

@@ -17,7 +17,7 @@ type State struct {
 	named  map[string][]*placed // by id
 	over   map[string][]*placed // by id: what supersedes it, known or not yet come
 	cells  map[Key]*cell
-	keys   []Key // of cells that hold values, in order
+	keys   keyList // of cells that hold values
 	others map[string][]*placed
 	stream map[string]*stream
 	maxLam int
@@ -99,8 +99,7 @@ func (s *State) Apply(e Event) error {
 	case Set, Choose:
 		c := s.cell(p.key)
 		if len(c.values) == 0 {
-			at, _ := slices.BinarySearchFunc(s.keys, p.key, Key.Compare)
-			s.keys = slices.Insert(s.keys, at, p.key)
+			s.keys.add(p.key)
 		}
 		c.values = insert(c.values, p)
 	case Unread:
