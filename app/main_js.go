@@ -29,6 +29,13 @@ func openDevice() (screen.Device, error) {
 	if err != nil {
 		return d, err
 	}
+	if key.New {
+		lines, err := db.Summaries()
+		if err != nil {
+			return d, err
+		}
+		d.NewKey = len(lines) > 0
+	}
 	d.Lost, d.Healed = db.Lost, db.Healed
 	d.Store, d.PublicKey, d.Soft, d.Sign = db, key.PublicDER, key.Soft, key.Sign
 	return d, nil

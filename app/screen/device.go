@@ -26,6 +26,7 @@ type Device struct {
 	Store     Store
 	PublicKey []byte // DER
 	Soft      bool   // the private half can be copied out of this phone
+	NewKey    bool   // the key was made at this start, and there were jobs already
 	Sign      func(hash []byte) ([]byte, error)
 	App       string // "lugmark 0.1.0"
 	Trouble   func(error) Trouble
@@ -43,6 +44,7 @@ const (
 	Elsewhere         // another tab, with a newer app, has the store
 	Forked            // another program wrote in this one's place
 	Faulty            // the storage was not even asked: a fault of ours
+	Unsigned          // the key of this phone did not sign
 )
 
 var troubles = map[Trouble]say.Phrase{
@@ -51,5 +53,6 @@ var troubles = map[Trouble]say.Phrase{
 	Refused:   {Key: "trouble.refused", English: "This browser lets Lugmark store nothing, perhaps because it is a private window. Nothing can be kept here: open Lugmark in an ordinary window."},
 	Elsewhere: {Key: "trouble.elsewhere", English: "Another tab has a newer version of Lugmark and holds the storage. It was not kept. Your text is still on the screen: copy it, close the other tab, then reload."},
 	Faulty:    {Key: "trouble.faulty", English: "It was not kept: Lugmark has a fault here. Your text is still on the screen, and everything kept before is safe. Tell the makers of Lugmark what you did."},
+	Unsigned:  {Key: "trouble.unsigned", English: "It was not kept: the signing key of this phone did not answer. Your text is still on the screen. Copy it, close Lugmark and open it again; everything kept before is safe."},
 	Forked:    {Key: "trouble.forked", English: "It was not kept: another program wrote in this place. Your text is still on the screen. Keep it again."},
 }

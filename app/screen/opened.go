@@ -4,7 +4,6 @@ import (
 	"crypto/rand"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"sync"
 	"time"
 
@@ -256,12 +255,19 @@ func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then fu
 // stamper makes the events and blobs of an act.
 type stamper func(*job.Writer, func() job.Stamp) ([]job.Stamped, []job.Blob, error)
 
-// unstamped is an error of ours, before the store was asked.
-type unstamped struct{ error }
+// unstamped is an error of ours, before the store was asked; unsigned is one of
+// the key.
+type (
+	unstamped struct{ error }
+	unsigned  struct{ error }
+)
 
 func (r *root) troubleOf(err error) Trouble {
-	if errors.As(err, new(unstamped)) {
+	switch {
+	case errors.As(err, new(unstamped)):
 		return Faulty
+	case errors.As(err, new(unsigned)):
+		return Unsigned
 	}
 	return r.device.Trouble(err)
 }
@@ -281,7 +287,7 @@ func (r *root) keepAct(j *opened, draft string, line []byte, stamp stamper) ([]j
 		sig, err := r.device.Sign(e.Hash[:])
 		if err != nil {
 			j.writer.Undo(mark)
-			return nil, nil, unstamped{fmt.Errorf("screen: sign: %w", err)}
+			return nil, nil, unsigned{err}
 		}
 		act.Events = append(act.Events, e.Signed(sig))
 	}

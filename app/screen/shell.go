@@ -73,6 +73,9 @@ func (r *root) lossNotes() []app.UI {
 	if r.device.Lost != nil && r.device.Lost() {
 		out = append(out, r.ruled("fail", app.P().Text(r.t("shell.lost", "The browser threw away what Lugmark kept on this phone. Bring the jobs back from a safe copy: open the record file here."))))
 	}
+	if r.device.NewKey {
+		out = append(out, r.ruled("todo", app.P().Text(r.t("shell.new-key", "The signing key of this phone was gone; a new one was made. What the old one signed is safe and can still be checked."))))
+	}
 	if r.device.Healed == nil {
 		return out
 	}

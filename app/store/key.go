@@ -10,6 +10,7 @@ import (
 type Key struct {
 	PublicDER []byte // SubjectPublicKeyInfo, 44 bytes: drops into a PEM unchanged
 	Soft      bool   // the private half can be copied out of this device's storage
+	New       bool   // it was made by this call
 	sign      func(message []byte) ([]byte, error)
 }
 

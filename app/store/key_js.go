@@ -15,7 +15,8 @@ func (d *DB) Key() (Key, error) {
 	if err != nil {
 		return Key{}, wrap(err, "read the key")
 	}
-	if record.IsUndefined() {
+	made := record.IsUndefined()
+	if made {
 		if record, err = d.makeKey(); err != nil {
 			return Key{}, wrap(err, "make the key")
 		}
@@ -25,11 +26,14 @@ func (d *DB) Key() (Key, error) {
 		if len(data) != ed25519.SeedSize {
 			return Key{}, fmt.Errorf("store: read the key: it is %d bytes long", len(data))
 		}
-		return softKey(data), nil
+		key := softKey(data)
+		key.New = made
+		return key, nil
 	}
 	private := record.Get("private")
 	return Key{
 		PublicDER: bytesFromJS(record.Get("public")),
+		New:       made,
 		sign: func(message []byte) ([]byte, error) {
 			sig, err := subtle("sign", "Ed25519", private, bytesToJS(message))
 			if err != nil {

@@ -189,14 +189,17 @@ func (m *Memory) Key() (Key, error) {
 		return Key{}, err
 	}
 	defer m.mu.Unlock()
-	if m.seed == nil {
+	made := m.seed == nil
+	if made {
 		seed, err := newSeed()
 		if err != nil {
 			return Key{}, err
 		}
 		m.seed = seed
 	}
-	return softKey(m.seed), nil
+	key := softKey(m.seed)
+	key.New = made
+	return key, nil
 }
 
 // Persist implements [Store]: memory has no such promise to give.
