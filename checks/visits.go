@@ -97,6 +97,13 @@ func (f *Facts) leftClosed(link string) bool {
 	return false
 }
 
+// IsClosed reports whether a link or the main is closed as far as the record
+// says: by this visit, else as the last one left it.
+func (f *Facts) IsClosed(part string) bool {
+	e, standing := f.state.Get(f.key(part, closed.Field))
+	return standing == job.One && e.Value.Choice == "yes" || standing == job.Missing && f.leftClosed(part)
+}
+
 // leftOn lists the links, drawn or not, that earlier visits left closed.
 func (f *Facts) leftOn() (links []string) {
 	for _, visit := range f.visitsBefore() {

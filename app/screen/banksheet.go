@@ -16,7 +16,7 @@ import (
 // carries its state, the counts, and the one next step.
 func (r *root) viewBank() page {
 	l := r.job.facts.Layout()
-	main := r.shellNotes()
+	main := append(r.shellNotes(), r.visitBar()...)
 	if !r.job.facts.HasLayout() {
 		return r.viewNoLayout(main)
 	}
@@ -87,15 +87,14 @@ func (r *root) drawing(black bool, open string) draw.Picture {
 }
 
 func (j *opened) isClosed(part string) bool {
-	e, s := j.state.Lookup(j.visit, part, "closed", false)
-	return s == job.One && e.Value.Choice == "yes"
+	return j.facts.IsClosed(part)
 }
 
 // devices are the charger and the inverter, as far as anything is entered.
 func (j *opened) devices() []string {
 	var out []string
 	for _, id := range []string{"charger1", "inverter1"} {
-		if len(j.state.KeysFrom(j.visit, id)) > 0 {
+		if len(j.partsOf(id)) > 0 {
 			out = append(out, id)
 		}
 	}

@@ -132,6 +132,7 @@ func (r *root) keepPlain(id string, file *plain.File, shift time.Duration) (*ope
 	if err != nil {
 		return nil, err
 	}
+	j.visit = latestVisit(j.state)
 	j.judge()
 	summary, err := json.Marshal(r.summarise(j))
 	if err != nil {

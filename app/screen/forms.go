@@ -49,6 +49,9 @@ func formAt(part, stage, topic string) form {
 
 // forms lists the forms of a stage.
 func (r *root) forms(s checks.Stage) (out []form) {
+	if s == checks.Return {
+		return r.formsAgain()
+	}
 	for _, part := range r.formParts(s) {
 		f := form{part: part, stage: s}
 		topics := checks.TopicsOf(f.kind(), s)
@@ -63,6 +66,48 @@ func (r *root) forms(s checks.Stage) (out []form) {
 		}
 	}
 	return out
+}
+
+// formsAgain lists what a return visit asks beside what is measured along the
+// bank: the entries of any stage that one of its findings rests on, who is here
+// and with which meters.
+func (r *root) formsAgain() (out []form) {
+	add := func(f form) {
+		for _, field := range r.formFields(f) {
+			kind := f.kind()
+			tools := kind == bank.KindMeter || kind == bank.KindWrench || kind == bank.KindPerson
+			if tools && r.job.has(finding.Key{Part: f.part, Field: field.ID}) || !field.Setup && r.job.readsHere(f.part, field) {
+				out = append(out, f)
+				return
+			}
+		}
+	}
+	for _, s := range []checks.Stage{checks.Return, checks.Before, checks.Match, checks.Wire, checks.SwitchOn, checks.FirstCharge, checks.Prove} {
+		parts := r.formParts(s)
+		if s == checks.Return {
+			parts = r.job.withMore([]string{"bank"}, "inverter", "charger")
+		}
+		for _, part := range parts {
+			f := form{part: part, stage: s}
+			topics := checks.TopicsOf(f.kind(), s)
+			if len(topics) == 0 {
+				topics = []checks.Topic{{}}
+			}
+			for _, t := range topics {
+				f.topic = t.ID
+				add(f)
+			}
+		}
+	}
+	return out
+}
+
+// readsHere reports whether a finding of this visit rests on an entry, or would.
+func (j *opened) readsHere(part string, f checks.Field) bool {
+	if j.uses == nil {
+		j.uses = j.findUses()
+	}
+	return j.uses.reads[finding.Key{Part: part, Field: f.ID}] || j.uses.of[f.ID].parts[part]
 }
 
 // formParts lists the parts about which something may be entered in a stage.
@@ -232,8 +277,12 @@ func (r *root) formRows(s checks.Stage) []app.UI {
 				entered++
 			}
 		}
+		title := []app.UI{app.B().Text(r.formTitle(f))}
+		if f.stage != s { // a return visit asks things of several stages
+			title = append(title, app.Br(), app.Span().Class("note").Text(r.say(f.stage.Title().With())))
+		}
 		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.way(f)).Body(
-			mark(roundState(entered, len(fields))), app.Span().Body(app.B().Text(r.formTitle(f))),
+			mark(roundState(entered, len(fields))), app.Span().Body(title...),
 			app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields)))))))
 	}
 	return rows

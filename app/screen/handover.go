@@ -18,6 +18,7 @@ func (r *root) viewHandover() page {
 		r.signBox("p1", checks.RoleTechnician, r.t("hand.you", "Technician")),
 		r.signBox("p3", checks.RoleOwner, r.t("hand.owner", "Owner")),
 		r.sealBox(),
+		r.returnBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
 		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
 	), app.Section().Class("noprint").Body(r.copyBox()...)}
@@ -69,7 +70,11 @@ func (r *root) ownerPage(c counts) app.UI {
 			r.t("dont.tools", "Lay tools or metal on top."),
 			r.t("dont.frozen", "Charge when it is frozen, or work around the cold lock."))),
 		r.alarmBox(), r.briefed(), r.datesBox())
-	return r.ownerSheet(r.t("hand.for-owner", "Handover sheet, for the owner"), r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
+	kicker := r.t("hand.for-owner", "Handover sheet, for the owner")
+	if r.job.returning() {
+		kicker = r.t("hand.for-owner-again", "{visit}, sheet for the owner", "visit", r.visitName(r.job.visit))
+	}
+	return r.ownerSheet(kicker, r.t("hand.title", "Your battery at {site}", "site", r.job.text("site", "name")), body...)
 }
 
 func (r *root) cell(name, value string) app.UI {

@@ -184,6 +184,7 @@ func (r *root) plan(c record.Contents) (plans []arrival, all int, err error) {
 		if len(p.acts) == 0 {
 			continue
 		}
+		j.visit = latestVisit(j.state)
 		j.judge()
 		line, err := json.Marshal(r.summarise(j))
 		if err != nil {

@@ -35,9 +35,6 @@ type opened struct {
 	one      sync.Mutex    // one act at a time
 }
 
-// firstVisit is commissioning; return visits count on.
-const firstVisit = "v1"
-
 // openJob loads a job, if it is not the one that is open.
 func (r *root) openJob(id string, then func(app.Context)) {
 	if r.job != nil && r.job.id == id && !r.job.missing {
@@ -86,6 +83,7 @@ func (r *root) load(id string) (*opened, error) {
 	for _, e := range events {
 		j.fold(e)
 	}
+	j.visit = latestVisit(j.state)
 	r.newWriter(j)
 	j.judge()
 	return j, nil

@@ -47,7 +47,7 @@ var (
 // partsOf lists the numbered parts of which anything is entered, by number.
 func (j *opened) partsOf(prefix string) []string {
 	var numbers []int
-	for _, k := range j.state.KeysFrom(j.visit, prefix) {
+	for _, k := range j.keysUpTo(prefix) {
 		n, err := strconv.Atoi(strings.TrimPrefix(k.Part, prefix))
 		if err == nil && !slices.Contains(numbers, n) && j.has(finding.Key{Part: k.Part, Field: k.Field}) {
 			numbers = append(numbers, n)

@@ -53,7 +53,7 @@ func (j *opened) sheet() sheet {
 // is about has changed since.
 func (j *opened) signed(person string) (s job.Item[job.Sign], current, ok bool) {
 	for _, x := range j.state.Signs() {
-		if x.Body.Who == person {
+		if x.Body.Who == person && x.Lam >= j.began() {
 			s, ok = x, true
 		}
 	}
@@ -70,5 +70,6 @@ func (j *opened) signatures() finding.Finding {
 // changed since.
 func (j *opened) sealed() (s job.Item[job.Seal], current, ok bool) {
 	s, ok = j.state.SealedAt()
+	ok = ok && s.Lam >= j.began()
 	return s, ok && s.Body.Digest == j.sheet().digest, ok
 }

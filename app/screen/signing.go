@@ -68,6 +68,15 @@ func (r *root) moment(at string) string {
 	return t.Format("15:04, 2 January 2006")
 }
 
+// day says the day of a time of the record; "" of none.
+func (r *root) day(at string) string {
+	t, err := time.Parse(time.RFC3339, at)
+	if err != nil {
+		return ""
+	}
+	return t.Format("2 January 2006")
+}
+
 // sealBox freezes the results once both have signed what is on the screen.
 func (r *root) sealBox() app.UI {
 	if sealed, current, _ := r.job.sealed(); current {

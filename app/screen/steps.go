@@ -14,10 +14,7 @@ import (
 func (r *root) viewSteps() page {
 	current := r.job.current()
 	var rows []app.UI
-	for _, s := range checks.Stages {
-		if s == checks.Return {
-			continue // it begins six months from now
-		}
+	for _, s := range r.job.stagesHere() {
 		c := count(r.job.ofStage(s))
 		worst := finding.ToDo
 		if v, ok := finding.Worst(r.job.verdictsOf(s)...); ok {
@@ -31,7 +28,7 @@ func (r *root) viewSteps() page {
 		}
 		rows = append(rows, app.Li().Body(row))
 	}
-	return page{title: r.t("tab.steps", "Steps"), sub: r.job.text("site", "name"), back: r.to(), main: []app.UI{app.Nav().Aria("label", r.t("tab.steps", "Steps")).Body(app.Ol().Class("rows").Body(rows...))}, foot: r.nextFoot("steps")}
+	return page{title: r.t("tab.steps", "Steps"), sub: r.job.text("site", "name"), back: r.to(), main: append(r.visitBar(), app.Nav().Aria("label", r.t("tab.steps", "Steps")).Body(app.Ol().Class("rows").Body(rows...))), foot: r.nextFoot("steps")}
 }
 
 func (r *root) stateWordOnly(v finding.Verdict) app.UI {
@@ -190,11 +187,11 @@ func (r *root) limitName(x finding.Finding) string {
 func (r *root) roundRows(s checks.Stage) []app.UI {
 	var rows []app.UI
 	for _, f := range checks.Fields() {
-		if f.Stage != s || !f.Round || f.Kind != checks.Number {
+		if !f.Round || f.Kind != checks.Number || f.Stage != s && s != checks.Return {
 			continue
 		}
 		parts := checks.RoundParts(r.job.facts.Layout(), f)
-		if len(parts) == 0 {
+		if len(parts) == 0 || r.job.returning() && !r.job.asks(parts[0], f) {
 			continue
 		}
 		kept, first := 0, ""

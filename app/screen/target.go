@@ -106,8 +106,16 @@ func (r *root) wayTo(k finding.Key) string {
 	return r.way(to)
 }
 
-// nextFinding is the first thing to do, in the order on site.
+// nextFinding is the first thing to do, in the order on site; at a return visit
+// its own cautions come before all.
 func (j *opened) nextFinding() (finding.Finding, bool) {
+	if j.returning() {
+		for _, x := range j.ofStage(checks.Return) {
+			if x.Check() == "hazards-read" && x.Verdict() == finding.ToDo {
+				return x, true
+			}
+		}
+	}
 	for _, s := range checks.Stages {
 		for _, x := range j.findings {
 			if x.Verdict() == finding.ToDo && stageOf(x) == s {
