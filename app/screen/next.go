@@ -58,7 +58,7 @@ func (r *root) stepTo(h checks.Hold) step {
 // bank is not whole before it is.
 func (j *opened) linkLeftOff() (checks.Hold, bool) {
 	for _, h := range j.holds() {
-		if (h.Gate == "series" || h.Gate == "parallel") && !h.Done {
+		if (h.Gate == "series" || h.Gate == "parallel") && !h.Done && !j.isClosed(h.Part) {
 			return h, true
 		}
 	}
@@ -89,7 +89,7 @@ func (j *opened) holdBefore(k finding.Key) (checks.Hold, bool) {
 		in[j.facts.Layout().StringOf(b)] = true
 	}
 	for _, h := range j.holds() {
-		if h.Gate != "series" || h.Done {
+		if h.Gate != "series" || h.Done || j.isClosed(h.Part) {
 			continue
 		}
 		if link, ok := j.facts.Layout().Link(h.Part); ok && (in[link.Of] || link.Of == "bank") {

@@ -83,7 +83,7 @@ func (r *root) load(id string) (*opened, error) {
 	for _, e := range events {
 		j.fold(e)
 	}
-	j.visit = latestVisit(j.state)
+	j.visit = r.visitOf(j)
 	r.newWriter(j)
 	j.judge()
 	return j, nil
@@ -179,6 +179,10 @@ type change struct {
 // with whether it was kept; when not, what was typed is still on the screen.
 func (r *root) keep(changes []change, draft string, then func(ctx app.Context, kept bool)) {
 	j := r.job
+	if latest := latestVisit(j.state); visitNumber(j.visit) < visitNumber(latest) {
+		r.notice = notice{says: sayPast.With("visit", lowerFirst(r.visitName(j.visit)), "latest", lowerFirst(r.visitName(latest))), bad: true}
+		return
+	}
 	for i := range changes {
 		changes[i].saw = j.state.Seen(j.key(changes[i].part, changes[i].field))
 	}

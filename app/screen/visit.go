@@ -9,6 +9,7 @@ import (
 
 	"lugmark/checks"
 	"lugmark/core/job"
+	"lugmark/core/say"
 )
 
 // firstVisit is commissioning; return visits count on.
@@ -50,6 +51,23 @@ func latestVisit(s *job.State) string {
 	return "v" + strconv.Itoa(last)
 }
 
+// begunDraft is the key of the note that a visit was begun in which nothing is
+// kept yet. Without it a phone that is locked meanwhile would come back to the
+// visit before, and today's reading would replace the one of the first day.
+func begunDraft(id string) string { return id + "/visit" }
+
+// visitOf is the visit on which a job opens: the last one, begun or kept.
+func (r *root) visitOf(j *opened) string {
+	latest := latestVisit(j.state)
+	begun, _, err := r.device.Store.Draft(begunDraft(j.id))
+	if err == nil && visitNumber(begun) == visitNumber(latest)+1 {
+		return begun
+	}
+	return latest
+}
+
+var sayPast = say.Phrase{Key: "screen.visit.past", English: "It was not kept: this is {visit}, and it is over. What is measured now belongs to {latest}."}
+
 // keysUpTo lists the keys of this visit and of those before it whose part begins
 // with prefix.
 func (j *opened) keysUpTo(prefix string) (out []job.Key) {
@@ -90,6 +108,22 @@ func (r *root) lookAt(ctx app.Context, visit string) {
 	ctx.Navigate(r.to())
 }
 
+// beginVisit begins a return visit and remembers that it was begun.
+func (r *root) beginVisit(visit string) {
+	id := r.job.id
+	r.async(func() {
+		err := r.device.Store.PutDraft(begunDraft(id), visit)
+		r.dispatch(func(ctx app.Context) {
+			if err != nil {
+				app.Logf("lugmark: begin a visit: %v", err)
+				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
+				return
+			}
+			r.lookAt(ctx, visit)
+		})
+	})
+}
+
 // visitBar says which visit is on the screen and leads to the others; nothing
 // while there is only commissioning.
 func (r *root) visitBar() []app.UI {
@@ -128,7 +162,7 @@ func (r *root) returnBox() app.UI {
 	return app.Div().Class("signbox").Body(
 		app.H2().Text(r.t("visit.again", "Coming back")),
 		app.P().Text(r.t("visit.again-how", "A return visit measures again what ages, and compares it with this one. What stands here stays as it is.")),
-		r.button("btn", r.t("visit.begin", "Begin: {visit}", "visit", lowerFirst(r.visitName(next))), func(ctx app.Context) { r.lookAt(ctx, next) }))
+		r.button("btn", r.t("visit.begin", "Begin: {visit}", "visit", lowerFirst(r.visitName(next))), func(app.Context) { r.beginVisit(next) }))
 }
 
 // stagesHere lists the stages of which this visit asks anything.

@@ -30,6 +30,10 @@ func TestReturnVisit(t *testing.T) {
 	w.Until("links are shown as the first visit left them", `document.querySelector(".bolts li b").innerText === "3"`)
 	w.Axe()
 	w.Shot("return-begun")
+	w.Reload() // a phone that was locked meanwhile comes back to the visit that was begun
+	w.Sees("Return visit 1: nothing is kept in it yet.")
+	w.On("Start")
+	w.Sees("The bank is on and stays joined")
 	w.visit(at + "/steps")
 	w.SeesNot("Switch on")
 	w.visit(at + "/stage/return")
@@ -51,6 +55,11 @@ func TestReturnVisit(t *testing.T) {
 	w.visit(at)
 	w.On("Look at: commissioning")
 	w.Sees("Commissioning, ")
+	w.visit(at + "/read/rest-voltage/b1")
+	w.Type("Resting voltage at the posts", "13.111")
+	w.On("Keep, next")
+	w.Sees("It was not kept: this is commissioning, and it is over.")
+	w.visit(at)
 	if got := w.counted(); got != first {
 		t.Errorf("commissioning counts %s, before the return visit %s", got, first)
 	}
