@@ -53,7 +53,7 @@ func (r *root) ownerPage(c counts) app.UI {
 		app.Div().Class("ruled", "big", state).Body(r.markOnly(state), app.Div().Body(app.H3().Text(r.resultSentence(c)))),
 		app.Dl().Class("plate").Body(plate...),
 	}
-	if rows := r.openRows(ownersRows); len(rows) > 0 {
+	if rows := r.openRows(ownersLines); len(rows) > 0 {
 		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").TabIndex(0).Body(
 			app.THead().Body(app.Tr().Body(r.th(r.t("hand.point", "Point")), r.th(r.t("hand.means", "What it means, and what comes next")))),
 			app.TBody().Body(rows...))))
@@ -94,8 +94,20 @@ func (r *root) bullets(title string, lines ...string) app.UI {
 	return app.Section().Body(app.H3().Text(title), app.Ul().Class("dots").Body(rows...))
 }
 
-// ownersRows is how many open points fit on the owner's page; the annex has all.
-const ownersRows = 4
+// ownersLines is how many lines of open points fit on the owner's page, the last
+// for what is left out; the annex has all. Beside it how many signs a line of
+// either column holds, as printed on the smaller of the two papers.
+const ownersLines, signsOfName, signsOfText = 11, 28, 70
+
+// linesOf is how many lines an open point takes on the owner's page.
+func (r *root) linesOf(x finding.Finding) int {
+	lines := func(s string, signs int) int { return (len([]rune(s)) + signs - 1) / signs }
+	next := 0
+	if !x.Next().Empty() {
+		next = lines(r.t("hand.technician", "For the technician: {next}", "next", r.say(x.Next())), signsOfText)
+	}
+	return max(lines(r.about(x)+r.limitName(x), signsOfName)+1, lines(r.say(x.Reason()), signsOfText)+next)
+}
 
 // openRows are the open points in the owner's words: the thing, the state,
 // and what follows.
@@ -112,8 +124,8 @@ func (r *root) openRows(most int) []app.UI {
 	}
 	var rows []app.UI
 	for i, x := range open {
-		if i == most {
-			rows = append(rows, app.Tr().Body(app.Td().Text(r.t("hand.more", "And {n} more", "n", itoa(len(open)-most))), app.Td().Text(r.t("hand.more-where", "They are listed in the annex, part B."))))
+		if most -= r.linesOf(x); most < 0 && i > 0 {
+			rows = append(rows, app.Tr().Body(app.Td().Text(r.t("hand.more", "And {n} more", "n", itoa(len(open)-i))), app.Td().Text(r.t("hand.more-where", "They are listed in the annex, part B."))))
 			break
 		}
 		rows = append(rows, app.Tr().Body(
@@ -181,12 +193,9 @@ func (r *root) briefed() app.UI {
 // practice.
 func (r *root) datesBox() app.UI {
 	day := now()
-	row := func(name, value string) app.UI {
-		return app.Tr().Body(app.Td().Text(name), app.Td().Class("r").Text(value))
-	}
-	return app.Section().Body(app.H3().Text(r.t("dates", "Next dates")), app.Table().Class("big").TabIndex(0).Body(app.TBody().Body(
-		row(r.t("dates.return", "Return visit"), day.AddDate(0, 6, 0).Format("2 January 2006")),
-		row(r.t("dates.yearly", "Yearly visit"), day.AddDate(1, 0, 0).Format("2 January 2006")))),
+	return app.Section().Body(app.H3().Text(r.t("dates", "Next dates")), app.Dl().Class("plate").Body(
+		r.cell(r.t("dates.return", "Return visit"), day.AddDate(0, 6, 0).Format("2 January 2006")),
+		r.cell(r.t("dates.yearly", "Yearly visit"), day.AddDate(1, 0, 0).Format("2 January 2006"))),
 		app.P().Class("note").Text(r.t("dates.not", "This sheet records what was measured and what was computed from it. It does not replace the maker's manual, the electrical code in force, a permit, or the judgement of a licensed person. It is not a warranty.")))
 }
 
