@@ -14,7 +14,8 @@ import (
 func (r *root) viewJobs() page {
 	main := r.shellNotes()
 	if len(r.jobs) == 0 {
-		main = append(main, app.P().Text(r.t("jobs.none", "No job on this phone yet. Start one, open a job file, or look round in the sample jobs.")))
+		main = append([]app.UI{app.P().Text(r.t("jobs.what", "Lugmark goes with you from the van to the handover of a bank of 12.8 V LiFePO4 blocks: it asks for readings, judges them by what your meter can show, and says when a link may be closed.")),
+			app.P().Text(r.t("jobs.none", "No job on this phone yet. Start one, open a job file, or look round in the sample jobs."))}, main...)
 	} else {
 		main = append(main, app.Div().Class("copyline").Body(
 			app.Span().Text(r.t("jobs.only-here", "These jobs are only on this phone.")),

@@ -83,12 +83,12 @@ func (r *root) viewReading() page {
 	title := r.name(r.read.part)
 	return page{
 		title: title, sub: r.t("read.sub", "{n}\u00a0of\u00a0{all} in this round", "n", itoa(at+1), "all", itoa(len(r.read.parts))),
-		back: r.to("stage", string(f.Stage)), main: main, pad: r.padUnless(r.panel == "where" || r.read.cant || !r.read.doubt.Empty(), at), quiet: true,
+		back: r.to("stage", string(f.Stage)), main: main, pad: r.padUnless(r.read.cant || !r.read.doubt.Empty(), at), quiet: true,
 	}
 }
 
-// padUnless leaves the pad out while something else wants the room: a drawing,
-// a decision, the ways not to measure.
+// padUnless leaves the pad out while something else wants the room: a decision,
+// the ways not to measure.
 func (r *root) padUnless(crowded bool, at int) app.UI {
 	if crowded {
 		return nil
@@ -107,8 +107,8 @@ func (r *root) blockOf(part string) string {
 	return bank.OwnerOf(part)
 }
 
-// tape is the round as a line of figures: kept ones are crossed like the mark
-// across a tightened bolt, the current one is boxed, a gap parts the strings.
+// tape is the round as a line of figures: kept ones stand on a thick stroke, the
+// current one is boxed, a gap parts the strings.
 func (r *root) tape() app.UI {
 	var groups []app.UI
 	var row []app.UI
