@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -90,10 +91,11 @@ func (r *root) annexParts() app.UI {
 		r.matrix(r.t("annex.joints", "G Joints"), l.Joints()),
 	}
 	if rows := r.sampleRows(); len(rows) > 0 {
+		slices.Reverse(rows) // paper tells it from the beginning
 		body = append(body, app.Table().TabIndex(0).Body(app.Caption().Text(r.t("annex.charge", "H First charge")),
 			app.THead().Body(app.Tr().Body(r.th(r.t("charge.time", "Time")), app.Th().Scope("col").Class("r").Text("V"), app.Th().Scope("col").Class("r").Text("A"), app.Th().Scope("col").Class("r").Text("°C"))), app.TBody().Body(rows...)))
 	}
-	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity and rest"), append(r.job.partsOf("capacity"), r.job.partsOf("rest")...)...), r.overrides())
+	body = append(body, r.partTable(r.t("annex.capacity", "I Capacity and rest"), append(r.job.partsOf("capacity"), r.job.partsOf("rest")...)...), r.overrides(), r.annexReplaced())
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.parts", "Blocks, links and joints"), body...)
 }
 
