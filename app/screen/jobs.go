@@ -49,7 +49,10 @@ func (r *root) jobCard(s summary) app.UI {
 	if due, err := time.Parse(time.RFC3339, s.Due); err == nil {
 		rows = append(rows, app.Span().Class("st later").Body(mark(draw.Later), app.Text(r.t("jobs.resting", "Resting to {time}", "time", r.clock(due)))))
 	}
-	if s.Done != "" {
+	switch s.Done {
+	case "changed":
+		rows = append(rows, app.Span().Class("st unk").Body(mark(draw.CantTell), app.Text(r.t("jobs.changed", "Changed since the handover"))))
+	case "handed-over":
 		rows = append(rows, app.Span().Class("st pass").Body(mark(draw.Pass), app.Text(r.t("jobs.handed-over", "Handed over"))))
 	}
 	return app.A().Class("job").Href("/j/"+s.ID).Body(

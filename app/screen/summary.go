@@ -49,8 +49,11 @@ func (r *root) summarise(j *opened) summary {
 			s.States[b] = stateOf(v)
 		}
 	}
-	if _, sealed := j.state.SealedAt(); sealed {
+	switch _, current, sealed := j.sealed(); {
+	case sealed && current:
 		s.Done = "handed-over"
+	case sealed:
+		s.Done = "changed"
 	}
 	return s
 }
