@@ -157,13 +157,22 @@ func TestChargeTrend(t *testing.T) {
 		{"two restarts", listed(5, quiet, off, quiet, off, quiet), "bank", finding.Pass, "boundary: two"},
 		{"three restarts", listed(5, quiet, off, quiet, off, quiet, off, quiet), "bank", finding.Fail, "boundary: three"},
 		{"half a line", listed(5, quiet, [3]string{"20.0 A", "", "20.0 C"}), "bank", finding.CantTell, "boundary: missing is not quiet"},
+		{"frozen", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "-3.0 C"}), "bank", finding.Fail, "two makers' charge tables: none at 0 °C or below; boundary: −3 + 3 is not above 0"},
+		{"perhaps frozen", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "3.0 C"}), "bank", finding.CantTell, "boundary: 3 − 3 is not above 0"},
+		{"just warm enough", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "3.1 C"}), "bank", finding.Pass, "boundary: 3.1 − 3 > 0"},
+		{"its maker wants it warmer", "sheet1/charge-temp-min = 5 C\n" + listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "2.0 C"}), "bank", finding.Fail, "boundary: 2 + 3 is not above 5"},
+		{"frozen, and nothing flows", listed(5, off, [3]string{"0.0 A", "13.20 V, m1", "-9.0 C"}), "bank", finding.Pass, "hand: 0 + 2·√(0.5² + 0.5²)/√3 = 0.82 ≤ 1 A, as at rest"},
+		{"the clamp is the wrong way round", listed(5, quiet, [3]string{"-20.0 A", "13.80 V, m1", "20.0 C"}), "bank", finding.CantTell, "hand: −20 + 1.4 A is no charge"},
 		{"nothing written", "", "bank", finding.ToDo, "boundary"},
 	})
 	cold := func(amps string) string {
 		return listed(5, [3]string{amps, "13.50 V, m2", "-10.0 C"}, [3]string{amps, "13.50 V, m2", "-9.0 C"})
 	}
+	const clamp = "m3/measures = A\nm3/percent = 2 %\nm3/counts = 5\nm3/step = 0.1 A\n"
 	walk(t, oneBlock, chargeTrend, heatedSheet, []row{
-		{"fed", cold("6.6 A"), "bank", finding.Pass, "hand: 6.6 A and heaters of 5 A"},
+		{"fed", clamp + cold("5.0 A, m3"), "bank", finding.Pass, "hand: 5.0 + 0.6 ≤ 1.2 · 5"},
+		{"a little more than the heaters draw", clamp + cold("6.6 A, m3"), "bank", finding.CantTell, "hand: 6.6 − 0.63 = 5.97 < 6"},
+		{"cells take current while they are frozen", clamp + cold("10.0 A, m3"), "bank", finding.Fail, "hand: 10 − 0.7 > 6 with the block at −10 + 3 °C, from the first line on"},
 		{"starved", cold("2.0 A"), "bank", finding.Fail, "hand: 2.0 + 1.1 < 4"},
 	})
 }
