@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"slices"
+
 	"lugmark/core/cite"
 	"lugmark/core/finding"
 	"lugmark/core/say"
@@ -8,7 +10,8 @@ import (
 )
 
 // A bank in use is read against its frame as it stands, by the voltages of both
-// poles; only where cables were taken off are they tested by themselves.
+// poles; where cables were taken off they may be tested by themselves. Where
+// both were done both must be well.
 //
 //	R ≥ 0.5 MΩ  [Ω]
 var insulationAgain = &Check{
@@ -30,10 +33,17 @@ const insulationInUse unit.Ohm = 0.5e6
 
 func evalInsulationAgain(f *Facts, part string) []finding.Finding {
 	cables := []Field{insulation.Field, insulVolts.Field, insulFree.Field, insulProved.Field}
-	for _, field := range cables {
-		if f.holds(field, "bank") {
-			return f.judgeInsulation(base[unit.Ohm]{insulationInUse, finding.Practice, cite.CommonPractice.Line()})
-		}
+	tested := slices.ContainsFunc(cables, func(field Field) bool { return f.holds(field, "bank") })
+	stood := f.holds(strayPlus.Field, "bank") || f.holds(strayMinus.Field, "bank")
+	var out []finding.Finding
+	if tested {
+		out = f.judgeInsulation(base[unit.Ohm]{insulationInUse, finding.Practice, cite.CommonPractice.Line()})
 	}
-	return evalStrayVoltage(f, part)
+	if stood || !tested {
+		out = append(out, evalStrayVoltage(f, part)...)
+	}
+	if last := len(out) - 1; out[last].Verdict().Worse(out[0].Verdict()) {
+		return out[last:]
+	}
+	return out[:1]
 }

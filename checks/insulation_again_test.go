@@ -22,6 +22,8 @@ func TestInsulationAgain(t *testing.T) {
 		{"cables off, 0.48", tested + "v2: bank/cable-insulation = 0.48 MOhm, m5", "bank", finding.CantTell, "boundary: 0.46 to 0.50"},
 		{"cables off, 0.47", tested + "v2: bank/cable-insulation = 0.47 MOhm, m5", "bank", finding.Fail, "boundary: 0.49 < 0.5"},
 		{"cables not free", "v2: bank/insulation-volts = 250 V\nv2: bank/insulation-free = no\nv2: bank/insulation-proved = yes\nv2: bank/cable-insulation = 20.00 MOhm, m5", "bank", finding.CantTell, "the rule of the first day"},
+		{"cables well, but the bank as it stands is not", tested + volts + "v2: bank/cable-insulation = 20.00 MOhm, m5\nv2: bank/stray-plus = 53.20 V, m1\nv2: bank/stray-minus = -0.10 V, m1", "bank", finding.Fail, "hand: 10·(53.21/53.28 − 1) is below 0, whatever the cables hold"},
+		{"both well", tested + volts + "v2: bank/cable-insulation = 20.00 MOhm, m5\nv2: bank/stray-plus = 0.50 V, m1\nv2: bank/stray-minus = -0.50 V, m1", "bank", finding.Pass, "hand: 20 ≥ 0.5 MΩ and both below 2 V"},
 		{"half tested", "v2: bank/insulation-free = yes", "bank", finding.ToDo, "missing"},
 	})
 }

@@ -14,7 +14,7 @@ var strayVoltage = &Check{
 	ID: "stray-voltage", Stage: Wire,
 	Title:   say.Phrase{Key: "stray-voltage.title", English: "Voltage to the frame"},
 	Asks:    say.Phrase{Key: "stray-voltage.asks", English: "Is the bank free of the frame, or bonded at one pole only, as planned?"},
-	Formula: "R_iso = R_m·(U_bank/(|U+| + |U−|) − 1) ≥ 0.5 MΩ [Ω], or |U+|, |U−| ≤ 2 V [V]; fail: R_iso < 100 Ω/V·U_bank; bonded pole: |U| ≤ 0.5 V",
+	Formula: "R_iso = R_m·(U_bank/(|U+| + |U−|) − 1) ≥ 0.5 MΩ [Ω], or |U+|, |U−| ≤ 2 V with R_m ≥ 10 MΩ [V]; fail: R_iso < 100 Ω/V·U_bank; bonded pole: |U| ≤ 0.5 V",
 	Limits:  []LimitOf{{"bonded", finding.Practice}, {"leak", finding.Standard}, {"leak", finding.Practice}, {"stray", finding.Practice}},
 	Sources: []cite.Source{cite.IEC62485, cite.CircuitTheory, cite.CommonPractice, cite.OurRule},
 	Fields:  []Field{bondPlan.Field, strayPlus.Field, strayMinus.Field, totalVoltage.Field, strayMeter.Field},
@@ -31,6 +31,7 @@ var (
 	sayStrayBonded = say.Phrase{Key: "stray-voltage.bonded", English: "The bonded pole reads {found} to the frame; the limit is {limit}."}
 	sayStrayOpen   = say.Phrase{Key: "stray-voltage.bond-open", English: "The bonded pole reads {found} to the frame; the limit is {limit}. The bond is open or carries current."}
 	sayStrayClose  = say.Phrase{Key: "stray-voltage.bond-unknown", English: "The bonded pole reads {found} to the frame, too close to {limit} for this meter."}
+	sayStrayLoose  = say.Phrase{Key: "stray-voltage.not-bonded", English: "The bonded pole reads {found} to the frame and the other one {other}; bonded, that one reads the whole bank."}
 	sayStrayNext   = say.Phrase{Key: "stray-voltage.next", English: "Find the leak to the frame before going on."}
 	sayStrayBond   = say.Phrase{Key: "stray-voltage.mend", English: "Mend the bond, then read again."}
 	sayStrayWait   = say.Phrase{Key: "stray-voltage.wait", English: "Leave the probes on until the reading stands still, then read both poles again."}
@@ -38,8 +39,9 @@ var (
 )
 
 const (
-	// Up to 2 V either way is free at once (from memory); from 0.5 MΩ on it is
-	// free as well (our choice).
+	// Up to 2 V either way is free at once, on the usual voltmeter (from
+	// memory): a smaller input pulls the voltage of a leak down. From 0.5 MΩ on
+	// it is free as well (our choice).
 	strayLittle unit.Volt = 2
 	freeFrom    unit.Ohm  = 0.5e6
 	// Below 100 Ω for each volt it is not, after IEC 62485-2; from memory.
@@ -62,12 +64,16 @@ func evalStrayVoltage(f *Facts, _ string) []finding.Finding {
 	}
 	switch plan {
 	case "plus":
-		return one(bondedPole(a))
+		return one(f.bondedPole(a, b))
 	case "minus":
-		return one(bondedPole(b))
+		return one(f.bondedPole(b, a))
+	}
+	input, entered := strayMeter.Plain(f, "bank")
+	if !entered {
+		input = usualInput
 	}
 	little := finding.AtMost("stray", strayLittle, finding.Practice, cite.CommonPractice.Line())
-	if measure.AtMost(a.Interval(), strayLittle) == measure.Inside && measure.AtMost(b.Interval(), strayLittle) == measure.Inside {
+	if input >= usualInput && measure.AtMost(a.Interval(), strayLittle) == measure.Inside && measure.AtMost(b.Interval(), strayLittle) == measure.Inside {
 		x := finding.Passes(sayStrayLow.With("plus", typed(plus), "minus", typed(minus), "limit", exact(strayLittle, "V")))
 		return one(x.Value(finding.Measured(higher(a, b), "V", little)).Against(little))
 	}
@@ -75,9 +81,7 @@ func evalStrayVoltage(f *Facts, _ string) []finding.Finding {
 	if !ok {
 		return one(missing(totalVoltage.Field, "bank"))
 	}
-	input, ok := strayMeter.Plain(f, "bank")
-	if !ok {
-		input = usualInput
+	if !entered {
 		f.assume(sayAssumedTen.With("ohms", exact(input, "MOhm")))
 	}
 	leak := leakage(f.abs(whole), a, b, input)
@@ -119,11 +123,19 @@ func leakage(whole, plus, minus measure.Reading[unit.Volt], input unit.Ohm) meas
 	return measure.Interval[unit.Ohm]{Low: at(whole.Value-whole.U, sum+u), High: at(whole.Value+whole.U, max(smallest, sum-u))}
 }
 
-func bondedPole(v measure.Reading[unit.Volt]) finding.Finding {
+// bondedPole judges the pole that is bonded. An open bond lets both poles float
+// near nothing: then the other one does not read the whole bank, and hardly
+// half of it.
+func (f *Facts) bondedPole(v, other measure.Reading[unit.Volt]) finding.Finding {
 	limit := finding.AtMost("bonded", bondedLittle, finding.Practice, cite.OurRule.Line())
 	found := finding.Measured(v, "V", limit)
 	said := []any{"found", found.Text, "limit", exact(bondedLittle, "V")}
-	return finding.Judge(measure.AtMost(v.Interval(), bondedLittle), finding.Words{
+	x := finding.Judge(measure.AtMost(v.Interval(), bondedLittle), finding.Words{
 		Pass: sayStrayBonded.With(said...), Fail: sayStrayOpen.With(said...), CantTell: sayStrayClose.With(said...), Mend: sayStrayBond.With(),
-	}).Value(found).Against(limit)
+	})
+	half := nominal * unit.Volt(f.Layout().Series) / 2
+	if x.Verdict() == finding.Pass && measure.AtLeast(other.Interval(), half) != measure.Inside {
+		x = finding.CannotTell(sayStrayLoose.With("found", found.Text, "other", finding.Measured(other, "V", finding.Limit{}).Text), sayStrayBond.With())
+	}
+	return x.Value(found).Against(limit)
 }

@@ -28,6 +28,9 @@ func TestStrayVoltage(t *testing.T) {
 		{"bonded, 0.49 V", "bank/bond-plan = minus\nbank/stray-plus = 53.20 V, m1\nbank/stray-minus = -0.49 V, m1", "bank", finding.Pass, "boundary: 0.50"},
 		{"bonded, 0.50 V", "bank/bond-plan = minus\nbank/stray-plus = 53.20 V, m1\nbank/stray-minus = -0.50 V, m1", "bank", finding.CantTell, "boundary: 0.49 to 0.51"},
 		{"bonded, 0.52 V", "bank/bond-plan = minus\nbank/stray-plus = 53.20 V, m1\nbank/stray-minus = -0.52 V, m1", "bank", finding.Fail, "boundary: 0.51 > 0.5"},
+		{"a bond is planned, and both poles float", "bank/bond-plan = minus\nbank/stray-plus = 0.10 V, m1\nbank/stray-minus = -0.10 V, m1", "bank", finding.CantTell, "hand: bonded at minus, plus reads 53.2 V; two blocks of 12.8 V halved are 12.8 V"},
+		{"a small input and little voltage", floating + "bank/stray-meter = 10 kOhm\nbank/stray-plus = 0.90 V, m1\nbank/stray-minus = -0.90 V, m1", "bank", finding.CantTell, "hand: 10 kΩ · (53.2/1.8 − 1) = 286 kΩ, less than 0.5 MΩ"},
+		{"a large input and little voltage", floating + "bank/stray-meter = 11 MOhm\nbank/stray-plus = 0.90 V, m1\nbank/stray-minus = -0.90 V, m1", "bank", finding.Pass, "hand: both below 2 V"},
 		{"bonded at plus", "bank/bond-plan = plus\nbank/stray-plus = 0.01 V, m1\nbank/stray-minus = -53.20 V, m1", "bank", finding.Pass, "hand: a positive earth"},
 	})
 	walk(t, twoByTwo, strayVoltage, "m1/measures = V\nm1/percent = 0 %\nm1/counts = 1\nm1/step = 0.01 V\n", []row{
