@@ -14,10 +14,10 @@ var firstClose = &Check{
 	ID: "first-close", Stage: SwitchOn,
 	Title:   say.Phrase{Key: "first-close.title", English: "First closing of the main"},
 	Asks:    say.Phrase{Key: "first-close.asks", English: "Did the main close without a trip and without a current that nobody ordered?"},
-	Formula: "trip = no; U > Ns·8 V [V]; |I| ≤ 1 A [A]",
+	Formula: "trip = no; U ≥ U_before − U_before/Ns + 8 V, at least Ns·8 V [V]; |I| ≤ 1 A [A]",
 	Limits:  []LimitOf{{"current", finding.Practice}, {"volts", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{closeTripped.Field, closeVolts.Field, closeAmps.Field},
+	Fields:  []Field{closeTripped.Field, closeVolts.Field, closeAmps.Field, totalVoltage.Field},
 	Parts:   func(*Facts) ([]string, say.Line) { return []string{"switch"}, say.Line{} },
 	Eval:    evalFirstClose,
 }
@@ -27,6 +27,8 @@ var (
 	sayCloseTrip  = say.Phrase{Key: "first-close.trip", English: "A protection tripped when the main closed."}
 	sayCloseAsked = say.Phrase{Key: "first-close.not-entered", English: "Nobody entered whether something tripped."}
 	sayCloseDead  = say.Phrase{Key: "first-close.low", English: "The bank shows {volts}, less than {least}: a block has switched off."}
+	sayCloseFell  = say.Phrase{Key: "first-close.fell", English: "The bank shows {volts}; below {alone} one block may have switched off."}
+	sayCloseLook  = say.Phrase{Key: "first-close.look", English: "Open the main and read every block at its posts."}
 	sayCloseFlows = say.Phrase{Key: "first-close.fail", English: "{found} flows with nothing switched on; the limit is {limit}."}
 	sayCloseUnk   = say.Phrase{Key: "first-close.cant-tell", English: "{found} flows with nothing switched on, too close to the limit of {limit} for this clamp."}
 	sayCloseFind  = say.Phrase{Key: "first-close.next", English: "Open the main and find what drew current or tripped."}
@@ -60,8 +62,27 @@ func evalFirstClose(f *Facts, part string) []finding.Finding {
 		Pass: sayCloseQuiet.With(said...), Fail: sayCloseFlows.With(said...), CantTell: sayCloseUnk.With(said...),
 		Mend: sayCloseFind.With(), Settle: sayCloseAgain.With(),
 	})
-	if x.Verdict() == finding.Pass && !known {
+	alone := f.oneAsleep()
+	switch {
+	case x.Verdict() != finding.Pass:
+	case measure.AtLeast(volts.Interval(), alone) != measure.Inside:
+		low := finding.AtLeast("volts", alone, finding.Practice, cite.OurRule.Line())
+		v := finding.Measured(volts, "V", low)
+		return one(finding.CannotTell(sayCloseFell.With("volts", v.Text, "alone", rounded(alone, "V")), sayCloseLook.With()).Value(v).Against(low))
+	case !known:
 		x = finding.CannotTell(sayCloseAsked.With(), enter(closeTripped.Field, part))
 	}
 	return one(x.Value(found).Against(limit).Noting(notes...))
+}
+
+// oneAsleep is what the bank shows at most with one block, or one group, of a
+// string below the voltage of sleep and all others as they were [V]; where
+// nobody read the bank before, all of them at that voltage.
+func (f *Facts) oneAsleep() unit.Volt {
+	series := unit.Volt(f.Layout().Series)
+	before, read := totalVoltage.Read(f, "bank")
+	if !read {
+		return aboveSleep * series
+	}
+	return max(aboveSleep*series, (before.Value+before.U)*(series-1)/series+aboveSleep)
 }

@@ -22,7 +22,9 @@ func TestFirstClose(t *testing.T) {
 		{"tripped", "switch/close-tripped = yes", "switch", finding.Fail, "hand: whatever was read, it tripped"},
 		{"trip unknown", "switch/close-voltage = 53.2 V", "switch", finding.CantTell, "boundary: not read"},
 		{"below 8 V a block", "switch/close-tripped = no\nswitch/close-voltage = 31.0 V", "switch", finding.Fail, "hand: 31.0 + 0.46 < 32"},
-		{"at 8 V a block", "switch/close-tripped = no\nswitch/close-voltage = 32.0 V", "switch", finding.Pass, "boundary: not surely below; polarity and bank total judge the volts"},
+		{"at 8 V a block", "switch/close-tripped = no\nswitch/close-voltage = 32.0 V", "switch", finding.CantTell, "boundary: 32.0 ± 0.46 is not surely 8 V a block"},
+		{"one block fell asleep", "bank/total-voltage = 53.2 V\nswitch/close-tripped = no\nswitch/close-voltage = 45.0 V", "switch", finding.CantTell, "hand: three blocks of 13.3 V and one of 8 V are 47.9 V"},
+		{"none fell asleep", "bank/total-voltage = 53.2 V\nswitch/close-tripped = no\nswitch/close-voltage = 53.0 V", "switch", finding.Pass, "hand: 53.0 − 0.6 ≥ 47.9 + 0.4"},
 		{"volts not read", "switch/close-tripped = no", "switch", finding.ToDo, "boundary"},
 	})
 }
