@@ -14,7 +14,7 @@ var counterAgrees = &Check{
 	ID: "counter-agrees", Stage: Prove,
 	Title:   say.Phrase{Key: "counter-agrees.title", English: "Counter against clamp"},
 	Asks:    say.Phrase{Key: "counter-agrees.asks", English: "Does the counter show what really flows, with the right sign?"},
-	Formula: "sign(I_counter) = sign(I_clamp); |I_counter − I_clamp| ≤ max(0.05·|I_clamp|, 1 A) [A], out and in; |I_counter| ≤ 0.2 A at I = 0",
+	Formula: "sign(I_counter) = sign(I_clamp), minus out and plus in; |I_counter − I_clamp| ≤ max(0.05·|I_clamp|, 1 A) [A], out and in; |I_counter| ≤ 0.2 A at I = 0",
 	Limits:  []LimitOf{{"difference", finding.Practice}, {"zero", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
 	Fields:  []Field{counterFitted.Field, counterOut.Field, clampOut.Field, counterIn.Field, clampIn.Field, counterZero.Field, clampZeroed.Field, designCurrent.Field},
@@ -28,6 +28,10 @@ var (
 	sayCountBad   = say.Phrase{Key: "counter-agrees.fail", English: "Counter and clamp lie {found} apart; the limit is {limit}."}
 	sayCountUnk   = say.Phrase{Key: "counter-agrees.cant-tell", English: "Counter and clamp lie {found} apart, too close to the limit of {limit} for this clamp."}
 	sayCountSign  = say.Phrase{Key: "counter-agrees.sign", English: "The counter shows {counter} and the clamp {clamp}: opposite signs."}
+	sayCountTurn  = say.Phrase{Key: "counter-agrees.turned", English: "The clamp shows {clamp} where current flows {way} the bank. Out of it is minus, into it plus; so the sign of the counter is not proved."}
+	sayCountOut   = say.Phrase{Key: "counter-agrees.out-of", English: "out of"}
+	sayCountInto  = say.Phrase{Key: "counter-agrees.into", English: "into"}
+	sayCountArrow = say.Phrase{Key: "counter-agrees.arrow", English: "Put the clamp on with its arrow into the bank, and read both again."}
 	sayCountZero  = say.Phrase{Key: "counter-agrees.zero", English: "The counter shows {counter} with no current; the limit is {least}."}
 	sayCountSmall = say.Phrase{Key: "counter-agrees.small", English: "{clamp} is less than 20 % of the {design} that the bank must carry."}
 	sayCountNext  = say.Phrase{Key: "counter-agrees.next", English: "Turn the shunt leads or set the counter, then read again."}
@@ -68,6 +72,13 @@ func evalCounter(f *Facts, part string) []finding.Finding {
 			return one(*x)
 		}
 		x := f.judgeCounter(shown, clamp, design, i == 0 && noDesign == nil)
+		into, side := sayCountOut, measure.AtMost(clamp.Interval(), 0)
+		if i == 1 {
+			into, side = sayCountInto, measure.AtLeast(clamp.Interval(), 0)
+		}
+		if x.Verdict() == finding.Pass && side == measure.Outside {
+			x = finding.CannotTell(sayCountTurn.With("clamp", rounded(clamp.Value, "A"), "way", into), sayCountArrow.With())
+		}
 		if i == 0 || x.Verdict().Worse(worst.Verdict()) {
 			worst = x
 		}

@@ -32,6 +32,7 @@ var (
 	sayHeatBare  = say.Phrase{Key: "joint-heat.bare", English: "It was read by infrared on bare metal, which shows the room and not the joint."}
 	sayHeatLight = say.Phrase{Key: "joint-heat.light", English: "{amps} is less than {part} of the {design} that the bank must carry."}
 	sayHeatBrief = say.Phrase{Key: "joint-heat.brief", English: "The load had lasted {time}; joints take 20 minutes to warm."}
+	sayHeatCool  = say.Phrase{Key: "joint-heat.cool", English: "The hottest joint reads colder than the air beside it, {air}; nothing cools a joint that carries current."}
 	sayHeatTape  = say.Phrase{Key: "joint-heat.next", English: "Put tape on the joint and read again. Else load and charger off, main open, and remake it."}
 	sayHeatLoad  = say.Phrase{Key: "joint-heat.more", English: "Read again after 20 minutes at 80 % or more of the largest steady current."}
 )
@@ -81,6 +82,7 @@ func evalJointHeat(f *Facts, part string) []finding.Finding {
 	if !ok {
 		rating = usualTerminal
 	}
+	hot, like = max(hot, like), min(hot, like) // whoever wrote them into the wrong fields
 	scale := unit.Kelvin(1)
 	if amps.Value > 0 && amps.Value < design {
 		scale = unit.Kelvin(float64(design/amps.Value) * float64(design/amps.Value))
@@ -99,6 +101,8 @@ func evalJointHeat(f *Facts, part string) []finding.Finding {
 		x = finding.CannotTell(sayHeatBare.With(), sayHeatTape.With())
 	case measure.AtLeast(amps.Interval(), design*heatLeast) != measure.Inside:
 		x = finding.CannotTell(sayHeatLight.With(append(said, "part", exact(unit.Percent(heatLeast*100), "%"))...), sayHeatLoad.With())
+	case hot+sensorU < air:
+		x = finding.CannotTell(sayHeatCool.With("air", exact(air, "C")), sayHeatTape.With())
 	case measure.AtMost(apart.Interval(), most) == measure.Outside:
 		x = finding.Fails(sayHeatBad.With(said...), sayHeatTape.With())
 	case measure.AtMost(top, rating) == measure.Outside:

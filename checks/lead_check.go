@@ -15,7 +15,7 @@ var leadCheck = &Check{
 	ID: "lead-check", Stage: Prove,
 	Title:   say.Phrase{Key: "lead-check.title", English: "Leads, lug to lug"},
 	Asks:    say.Phrase{Key: "lead-check.asks", English: "Has every main lead only the resistance of its copper?"},
-	Formula: "R_lug-to-lug ≤ R(T) + max(10 %, 0.1 mΩ) [Ω], R(T) = ρ(T)·l/A",
+	Formula: "R_lug-to-lug within R(T) ± max(10 %, 0.1 mΩ) [Ω], fail above, R(T) = ρ(T)·l/A",
 	Limits:  []LimitOf{{"resistance", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule, cite.IEC60228, cite.NECTable8},
 	Fields:  []Field{linkR.Field, leadTemp.Field, partCable.Field, partLength.Field},
@@ -27,11 +27,13 @@ var (
 	sayLeadGood = say.Phrase{Key: "lead-check.pass", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadBad  = say.Phrase{Key: "lead-check.fail", English: "{part} has {found}; its copper has {copper}, and the limit is {limit}."}
 	sayLeadUnk  = say.Phrase{Key: "lead-check.cant-tell", English: "{part} has {found}, too close to the limit of {limit}."}
+	sayLeadLow  = say.Phrase{Key: "lead-check.low", English: "{part} has {found}; its copper alone has {copper}, so size, length or reading is not right."}
+	sayLeadRead = say.Phrase{Key: "lead-check.read", English: "Look at the jacket, measure the length, and read again: {part}."}
 	sayLeadNext = say.Phrase{Key: "lead-check.next", English: "Load and charger off, main open. Then check both crimps of this lead and the size of its cable: {part}."}
 )
 
 const (
-	// Our choice.
+	// What a lead may have more than its copper, and a reading less: our choice.
 	leadPart          = 0.10
 	leadLugs unit.Ohm = 0.1e-3
 )
@@ -63,7 +65,11 @@ func evalLead(f *Facts, part string) []finding.Finding {
 		said := []any{"part", bank.Name(lead), "found", found.Text, "copper", rounded(copper, "mOhm"), "limit", rounded(most, "mOhm")}
 		x := finding.Judge(measure.AtMost(r.Interval(), most), finding.Words{
 			Pass: sayLeadGood.With(said...), Fail: sayLeadBad.With(said...), CantTell: sayLeadUnk.With(said...), Mend: sayLeadNext.With(said...),
-		}).Value(found).Against(limit).About(lead)
+		})
+		if measure.AtLeast(r.Interval(), copper-max(leadLugs, copper*leadPart)) == measure.Outside {
+			x = finding.CannotTell(sayLeadLow.With(said...), sayLeadRead.With(said...))
+		}
+		x = x.Value(found).Against(limit).About(lead)
 		if i == 0 || x.Verdict().Worse(worst.Verdict()) {
 			worst = x
 		}

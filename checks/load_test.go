@@ -89,6 +89,8 @@ func TestCounterAgrees(t *testing.T) {
 		{"near", at("-52.2", "-50.00", "19.9", "20.00", "0.1"), "shunt", finding.CantTell, "hand: 2.2 ± 0.51 about 2.5"},
 		{"set for another shunt", at("-25.0", "-50.00", "10.0", "20.00", "0.0"), "shunt", finding.Fail, "hand: 25 A apart"},
 		{"shunt the wrong way round", at("50.0", "-50.00", "-20.0", "20.00", "0.0"), "shunt", finding.Fail, "hand: opposite signs"},
+		{"clamp and shunt both the wrong way round", at("50.2", "50.00", "-19.9", "-20.00", "0.1"), "shunt", finding.CantTell, "hand: a load flows out, so a clamp that is on rightly shows minus; a counter that agrees with it counts backwards"},
+		{"the clamp was not turned for the charge", at("-50.2", "-50.00", "-19.9", "-20.00", "0.1"), "shunt", finding.CantTell, "hand: a charge flows in and is plus"},
 		{"zero at its limit", at("-50.2", "-50.00", "19.9", "20.00", "0.2"), "shunt", finding.Pass, "boundary: 0.2 ≤ 0.2"},
 		{"zero above it", at("-50.2", "-50.00", "19.9", "20.00", "-0.3"), "shunt", finding.Fail, "boundary: 0.2 A"},
 		{"too small a load", at("-15.0", "-15.00", "15.0", "15.00", "0.0"), "shunt", finding.CantTell, "hand: 15 < 20"},
@@ -113,6 +115,8 @@ func TestJointHeat(t *testing.T) {
 		{"half load, alike", at("28.0", "28.0", "50.0", "20", "tape"), "bank", finding.CantTell, "boundary: a Pass takes 80 %"},
 		{"30 % of the load", at("40.0", "31.0", "30.0", "20", "tape"), "bank", finding.CantTell, "boundary: 40 % at least"},
 		{"all too hot", at("59.0", "58.5", "100.0", "20", "tape"), "bank", finding.Fail, "hand: 40 + 39 − 3 = 76 > 75"},
+		{"hottest and coolest swapped", at("31.0", "35.1", "100.0", "20", "tape"), "bank", finding.Fail, "hand: 4.1 − 1 > 3, whichever is which"},
+		{"colder than the air beside it", at("16.0", "16.0", "100.0", "20", "tape"), "bank", finding.CantTell, "hand: 16 + 3 < 20, and nothing cools a joint that carries current"},
 		{"too early", at("32.0", "31.0", "100.0", "19", "tape"), "bank", finding.CantTell, "boundary: 20 minutes"},
 		{"bare metal", at("32.0", "31.0", "100.0", "20", "bare"), "bank", finding.CantTell, "published: bare copper reads far too cold"},
 		{"not read", "bank/design-current = 100 A", "bank", finding.ToDo, "boundary"},
@@ -129,6 +133,7 @@ func TestLeadCheck(t *testing.T) {
 	}
 	walk(t, fourInSeries, leadCheck, "", []row{
 		{"good crimps", at("3.20", "3.22"), "bank", finding.Pass, "hand: 3.22 + 0.04 ≤ 3.17 + 0.32"},
+		{"less than copper can have", at("3.20", "1.00"), "bank", finding.CantTell, "hand: 1.00 + 0.02 < 3.17 − 0.32; another length, another unit or another size"},
 		{"a bad crimp", at("3.20", "3.70"), "bank", finding.Fail, "hand: 3.70 − 0.05 > 3.49"},
 		{"copper-clad", at("5.0", "5.0"), "bank", finding.Fail, "hand: aluminium has 1.6 times the resistance"},
 		{"temperature not read", "cable1/size = 2/0 AWG\nlead.p/cable = cable1\nlead.p/length = 10 m\nlead.p/lug-to-lug = 3.2 mOhm", "bank", finding.ToDo, "boundary"},
