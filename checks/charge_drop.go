@@ -22,12 +22,14 @@ var chargeDrop = &Check{
 }
 
 var (
-	sayDropSmall = say.Phrase{Key: "charge-drop.pass", English: "At {amps} the leads lose {found}; the limit is {limit}."}
-	sayDropLarge = say.Phrase{Key: "charge-drop.fail", English: "At {amps} the leads lose {found}; the limit is {limit}. The blocks never see the voltage that was set."}
-	sayDropUnk   = say.Phrase{Key: "charge-drop.cant-tell", English: "At {amps} the leads lose {found}, too close to the limit of {limit} for this meter."}
-	sayDropLow   = say.Phrase{Key: "charge-drop.low-current", English: "At {amps} the leads lose {found}. That is not enough current to tell; {least} are asked for."}
-	sayDropMend  = say.Phrase{Key: "charge-drop.next", English: "Shorten or remake the charger lead, or use remote sensing."}
-	sayDropMore  = say.Phrase{Key: "charge-drop.more", English: "Read both again while the charger gives {least} or more."}
+	sayDropSmall  = say.Phrase{Key: "charge-drop.pass", English: "At {amps} the leads lose {found}; the limit is {limit}."}
+	sayDropLarge  = say.Phrase{Key: "charge-drop.fail", English: "At {amps} the leads lose {found}; the limit is {limit}. The blocks never see the voltage that was set."}
+	sayDropUnk    = say.Phrase{Key: "charge-drop.cant-tell", English: "At {amps} the leads lose {found}, too close to the limit of {limit} for this meter."}
+	sayDropLow    = say.Phrase{Key: "charge-drop.low-current", English: "At {amps} the leads lose {found}. That is not enough current to tell; {least} are asked for."}
+	sayDropUphill = say.Phrase{Key: "charge-drop.uphill", English: "The charger's posts read less than the bank's, {found}, while it charges: swapped, or not read in the same minute."}
+	sayDropAgain  = say.Phrase{Key: "charge-drop.again", English: "Read both again with one meter in the same minute, each in its own field."}
+	sayDropMend   = say.Phrase{Key: "charge-drop.next", English: "Shorten or remake the charger lead, or use remote sensing."}
+	sayDropMore   = say.Phrase{Key: "charge-drop.more", English: "Read both again while the charger gives {least} or more."}
 )
 
 const (
@@ -66,6 +68,9 @@ func evalChargeDrop(f *Facts, part string) []finding.Finding {
 	// Less current loses less: it can hide a fault, never make one.
 	if x.Verdict() == finding.Pass && measure.AtLeast(amps.Interval(), least) == measure.Outside {
 		x = finding.CannotTell(sayDropLow.With(said...), sayDropMore.With(said...))
+	}
+	if x.Verdict() == finding.Pass && measure.AtLeast(drop.Interval(), 0) == measure.Outside {
+		x = finding.CannotTell(sayDropUphill.With(said...), sayDropAgain.With())
 	}
 	return one(x.Value(found).Against(limit).Noting(notes...))
 }

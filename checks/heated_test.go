@@ -42,6 +42,7 @@ func TestHeaterSupply(t *testing.T) {
 		{"tight", "charger1/set-current = 6 A", "bank", finding.CantTell, "independent: 5 … 6.25"},
 		{"starved", "charger1/set-current = 4 A", "bank", finding.Fail, "independent: 4 < 5"},
 		{"two chargers", "charger1/set-current = 4 A\ncharger2/set-current = 3 A", "bank", finding.Pass, "hand: 7 ≥ 6.25"},
+		{"set to more than it can give", "charger1/set-current = 10 A\ncharger1/current-max = 4 A", "bank", finding.Fail, "hand: 4 A is all that it has, and 4 < 5"},
 		{"setting not entered", "charger1/current-max = 30 A", "bank", finding.ToDo, "boundary: what it is set to counts"},
 	})
 	two := heatedSheet + "b2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\n"
@@ -107,6 +108,8 @@ func TestChargeDrop(t *testing.T) {
 		{"little", at("56.50", "56.00"), "charger1", finding.Pass, "hand: 0.5082 ≤ 0.576"},
 		{"near the limit", at("56.57", "56.00"), "charger1", finding.CantTell, "hand: 0.57 ± 0.0082"},
 		{"much", at("56.60", "56.00"), "charger1", finding.Fail, "hand: 0.60 − 0.0082 > 0.576"},
+		{"swapped", at("55.00", "56.00"), "charger1", finding.CantTell, "hand: −1.00 + 0.008 < 0; current flows downhill"},
+		{"no drop to be seen", at("56.00", "56.00"), "charger1", finding.Pass, "boundary: 0 ± 0.0082 V"},
 		{"posts not read", "charger1/volts-at-charger = 56.50 V", "charger1", finding.ToDo, "boundary"},
 		{"the firm is stricter", "house/charge-drop.drop = 0.3 V\n" + at("56.50", "56.00"), "charger1", finding.Fail, "hand: 0.4918 > 0.3"},
 	})

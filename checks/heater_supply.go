@@ -18,7 +18,7 @@ var heaterSupply = &Check{
 	Formula: "ΣI_charger ≥ 1.25·Np·max I_heater [A]",
 	Limits:  []LimitOf{{"supply", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, setCurrent.Field},
+	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, setCurrent.Field, chargerRating.Field},
 	Parts:   onHeated,
 	Eval:    evalHeaterSupply,
 }
@@ -57,7 +57,8 @@ func evalHeaterSupply(f *Facts, part string) []finding.Finding {
 	return one(x.Value(found).Against(limit))
 }
 
-// chargerAmps is what the chargers are set to give together.
+// chargerAmps is what the chargers are set to give together; none gives more
+// than its rating, whatever it is set to.
 func (f *Facts) chargerAmps() (sum unit.Ampere, gap *finding.Finding) {
 	ids := f.entered(bank.KindCharger, "charger")
 	if len(ids) == 0 {
@@ -69,6 +70,9 @@ func (f *Facts) chargerAmps() (sum unit.Ampere, gap *finding.Finding) {
 		if !ok {
 			x := missing(setCurrent.Field, id)
 			return 0, &x
+		}
+		if rated, ok := chargerRating.Plain(f, id); ok {
+			set = min(set, rated)
 		}
 		sum += set
 	}
