@@ -92,7 +92,9 @@ func TestSharesAtTheirEdges(t *testing.T) {
 	}
 	walk(t, twoByTwo, measuredShare, common, []row{
 		{"near what it gives", "bank/design-current = 160 A\nsheet1/discharge-max = 80 A\n" + at("79.50", "78.00", "157.50"), "bank", finding.CantTell, "hand: 79.5 + 0.81 > 80"},
-		{"a branch without current", "bank/design-current = 100 A\nsheet1/discharge-max = 200 A\n" + at("90.00", "0.00", "90.00"), "bank", finding.CantTell, "hand: nothing divided by nothing"},
+		{"a branch without current", "bank/design-current = 100 A\nsheet1/discharge-max = 200 A\n" + at("90.00", "0.00", "90.00"), "bank", finding.Fail, "hand: 90 − 0.91 > 1.5 · (0 + 0.01): one string is open"},
+		{"a branch with next to nothing", "bank/design-current = 100 A\nsheet1/discharge-max = 200 A\n" + at("90.00", "0.02", "90.02"), "bank", finding.Fail, "hand: 90 − 0.91 > 1.5 · (0.02 + 0.01)"},
+		{"two readings that cannot be of one bank", "bank/design-current = 100 A\nsheet1/discharge-max = 200 A\n" + at("90.00", "0.00", "50.00"), "bank", finding.CantTell, "hand: 90 − 0.91 > 50 + 0.51: no branch carries more than all"},
 		{"no sheet gives a limit", "bank/design-current = 100 A\n" + at("52.00", "48.00", "100.00"), "bank", finding.ToDo, "boundary: missing is not enough"},
 		{"no design current", "sheet1/discharge-max = 80 A\n" + at("52.00", "48.00", "100.00"), "bank", finding.ToDo, "boundary"},
 	})

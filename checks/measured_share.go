@@ -27,6 +27,7 @@ var (
 	saySideGood  = say.Phrase{Key: "measured-share.pass", English: "The most loaded branch carries {found} times what the least loaded one does; the limit is {limit}."}
 	saySideBad   = say.Phrase{Key: "measured-share.fail", English: "{part} carries {found} times what {other} does; above {most} a joint is bad or the take-off is wrong."}
 	saySideUnk   = say.Phrase{Key: "measured-share.cant-tell", English: "{part} carries {found} times what {other} does; the limit is {limit}."}
+	saySideDead  = say.Phrase{Key: "measured-share.dead", English: "{other} carries nothing, and {part} carries {amps}: a joint, a fuse or a protection is open."}
 	saySideOver  = say.Phrase{Key: "measured-share.over", English: "{part} carries {amps}; it may give {bears}."}
 	saySideSum   = say.Phrase{Key: "measured-share.sum", English: "The branches together carry {sum} and the bank {total}: more than 5 % apart."}
 	saySideLight = say.Phrase{Key: "measured-share.light", English: "{total} is less than 40 % of the {design} that the bank must carry."}
@@ -109,6 +110,15 @@ func evalMeasuredShare(f *Facts, part string) []finding.Finding {
 		v := finding.Measured(all[most], "A", over)
 		return one(finding.Fails(saySideOver.With(append(said, "amps", v.Text, "bears", exact(b.Value, "A"))...), next).Value(v).Against(over).About(most))
 	}
+	// A branch that carries next to nothing has no ratio worth a figure.
+	uneven := measure.AtLeast(all[most].Interval(), unit.Ampere(unevenRatio)*(all[least].Value+all[least].U)) == measure.Inside
+	if total.Value+total.U < all[most].Value-all[most].U {
+		uneven = false // then one of them was not clamped rightly
+	}
+	if all[least].Value <= 0 && uneven && zeroed == "yes" {
+		v := finding.Measured(all[most], "A", finding.Limit{})
+		return one(finding.Fails(saySideDead.With(append(said, "amps", v.Text)...), next).Value(v).Against(limit).About(most, least).Noting(notes...))
+	}
 	if all[least].Value <= 0 {
 		return one(finding.CannotTell(saySideZero.With(), saySideAgain.With()).About(least))
 	}
@@ -122,7 +132,7 @@ func evalMeasuredShare(f *Facts, part string) []finding.Finding {
 		x = finding.CannotTell(saySideZero.With(), saySideAgain.With())
 	case measure.AtMost(apart.Interval(), total.Value*sumBand) == measure.Outside:
 		x = finding.CannotTell(saySideSum.With(said...), saySideAgain.With())
-	case measure.AtMost(r.Interval(), unevenRatio) == measure.Outside:
+	case uneven || measure.AtMost(r.Interval(), unevenRatio) == measure.Outside:
 		x = finding.Fails(saySideBad.With(said...), next)
 	case measure.AtLeast(total.Interval(), design*shareEnough) != measure.Inside:
 		x = finding.CannotTell(saySideLight.With(said...), saySideAgain.With())
