@@ -126,6 +126,7 @@ func TestStorageDays(t *testing.T) {
 func TestHeatCutout(t *testing.T) {
 	walk(t, fourInSeries, heatCutout, capacitySheet, []row{
 		{"not allowed", "", "bank", finding.NotNeeded, "hand: declared by the maker"},
+		{"done, and nobody said that it is allowed", "bank/cut-out-at = 120 C", "bank", finding.ToDo, "boundary: tested is not declared"},
 		{"allowed, not done", "bank/cut-out-allowed = yes", "bank", finding.ToDo, "boundary"},
 		{"low end", "bank/cut-out-allowed = yes\nbank/cut-out-at = 55 C", "bank", finding.Pass, "boundary: 60 − 5"},
 		{"below it", "bank/cut-out-allowed = yes\nbank/cut-out-at = 54.9 C", "bank", finding.Fail, "boundary: 54.9 < 60 − 5"},
@@ -148,6 +149,10 @@ func TestOverloadTrip(t *testing.T) {
 		{"did not open yet", test + "bank/overload-opened = no\nbank/overload-time = 31 s", "bank", finding.CantTell, "boundary: 30 … 32"},
 		{"drifted", sheet + "bank/overload-current = 120.0 A\nbank/overload-steady = no\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.CantTell, "boundary: a current that drifts has no window"},
 		{"less than the sheet's overload", sheet + "bank/overload-current = 100.0 A\nbank/overload-steady = yes\nbank/overload-opened = no\nbank/overload-time = 60 s", "bank", finding.CantTell, "hand: 100 + 3 < 105"},
+		{"the clamp does not prove the overload", sheet + "bank/overload-current = 107.0 A\nbank/overload-steady = yes\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.CantTell, "hand: 107 − 3.1 < 105"},
+		{"it did not open, and nobody wrote the current down", sheet + "bank/overload-steady = yes\nbank/overload-opened = no\nbank/overload-time = 60 s", "bank", finding.ToDo, "boundary: tested is not declared"},
+		{"it did not open, and the sheet has only the end of the window", capacitySheet + "sheet1/overload-current = 105 A\nsheet1/overload-to = 30 s\nbank/overload-current = 120.0 A\nbank/overload-steady = yes\nbank/overload-opened = no\nbank/overload-time = 60 s", "bank", finding.Fail, "hand: 59 > 30, whenever it may open first"},
+		{"it opened, and the sheet has only the end of the window", capacitySheet + "sheet1/overload-current = 105 A\nsheet1/overload-to = 30 s\nbank/overload-current = 120.0 A\nbank/overload-steady = yes\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.ToDo, "boundary: too early cannot be told"},
 		{"time not taken", test + "bank/overload-opened = yes", "bank", finding.ToDo, "boundary"},
 		{"no window in the sheet", capacitySheet + "bank/overload-current = 120.0 A", "bank", finding.NotNeeded, "boundary: there is no usual window"},
 		{"not tested", sheet, "bank", finding.NotNeeded, "hand: declared by the maker"},

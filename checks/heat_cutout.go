@@ -35,6 +35,9 @@ const (
 )
 
 func evalHeatCutout(f *Facts, part string) []finding.Finding {
+	if _, asked := cutOutAllowed.Of(f, part); !asked && f.holds(cutOutAt.Field, part) {
+		return one(missing(cutOutAllowed.Field, part)) // it was tested, so it is not the maker's word alone
+	}
 	if !cutOutAllowed.Yes(f, part) {
 		return one(finding.Unneeded(sayHotTrust.With()))
 	}

@@ -29,7 +29,7 @@ var (
 	sayOverEarly  = say.Phrase{Key: "overload-trip.window", English: "It opened after {found}; the window is {limit}."}
 	sayOverShort  = say.Phrase{Key: "overload-trip.short", English: "It carried the overload for {found} and had not opened; until {to} it need not."}
 	sayOverDrift  = say.Phrase{Key: "overload-trip.drift", English: "The current did not stand still, so its window does not hold."}
-	sayOverLow    = say.Phrase{Key: "overload-trip.low", English: "{amps} is less than the {least} at which it opens by its sheet."}
+	sayOverLow    = say.Phrase{Key: "overload-trip.low", English: "{amps} is not surely the {least} or more at which it opens by its sheet."}
 	sayOverOpen   = say.Phrase{Key: "overload-trip.next", English: "Open the switch now; the protection did not trip in its window."}
 	sayOverRepeat = say.Phrase{Key: "overload-trip.repeat", English: "Let it cool, and repeat with a steady current as the sheet says, or take the maker's word."}
 )
@@ -39,17 +39,18 @@ const handTime unit.Second = 1
 
 func evalOverload(f *Facts, part string) []finding.Finding {
 	amps, tested := overAmps.Read(f, part)
-	if !tested {
+	begun := f.holds(overTime.Field, part) || f.holds(overOpened.Field, part) || f.holds(overSteady.Field, part)
+	if !tested && !begun {
 		return one(finding.Unneeded(sayOverTrust.With()))
 	}
 	atLeast, from, to := lowest(f, sheetOverAmps, part), highest(f, sheetOverFrom, part), lowest(f, sheetOverTo, part)
-	if !atLeast.All() || !to.All() || !from.All() {
+	if !atLeast.All() || !to.All() {
 		return one(finding.Unneeded(sayOverTrust.With()))
 	}
 	t, hasTime := overTime.Plain(f, part)
 	opened, known := overOpened.Of(f, part)
 	steady, told := overSteady.Of(f, part)
-	if x := firstMissing(need{hasTime, overTime.Field, part}, need{known, overOpened.Field, part}, need{told, overSteady.Field, part}); x != nil {
+	if x := firstMissing(need{tested, overAmps.Field, part}, need{hasTime, overTime.Field, part}, need{known, overOpened.Field, part}, need{told, overSteady.Field, part}); x != nil {
 		return one(*x)
 	}
 	limit := finding.Window("time", from.Value, to.Value, finding.Maker, f.makerSource(to.Sheet))
@@ -58,7 +59,7 @@ func evalOverload(f *Facts, part string) []finding.Finding {
 	said := []any{"found", found.Text, "limit", limit.Line(), "to", exact(to.Value, "s"), "amps", rounded(amps.Value, "A"), "least", exact(atLeast.Value, "A")}
 	var x finding.Finding
 	switch {
-	case measure.AtLeast(amps.Interval(), atLeast.Value) == measure.Outside || opened != "yes" && measure.AtLeast(amps.Interval(), atLeast.Value) != measure.Inside:
+	case measure.AtLeast(amps.Interval(), atLeast.Value) != measure.Inside:
 		x = finding.CannotTell(sayOverLow.With(said...), sayOverRepeat.With())
 	case steady != "yes":
 		x = finding.CannotTell(sayOverDrift.With(), sayOverRepeat.With())
@@ -66,6 +67,8 @@ func evalOverload(f *Facts, part string) []finding.Finding {
 		x = finding.Fails(sayOverBad.With(said...), sayOverOpen.With())
 	case opened != "yes":
 		x = finding.CannotTell(sayOverShort.With(said...), sayOverRepeat.With())
+	case !from.All():
+		return one(from.Missing())
 	default:
 		x = finding.Judge(measure.Within(r.Interval(), from.Value, to.Value), finding.Words{
 			Pass: sayOverGood.With(said...), Fail: sayOverEarly.With(said...), CantTell: sayOverEarly.With(said...), Mend: sayOverRepeat.With(),
