@@ -21,7 +21,7 @@ var faultClear = &Check{
 	Limits:  []LimitOf{{"short-circuit", finding.Maker}, {"short-circuit", finding.Practice}},
 	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
 	Fields: []Field{fuseRating.Field, sheetCapacity.Field, sheetShort.Field, siteColdest.Field, partCable.Field, partLength.Field,
-		linkR.Field, fuseClears.Field},
+		linkR.Field, fuseClears.Field, leadTemp.Field},
 	Parts: onBank,
 	Eval:  evalFaultClear,
 }
@@ -124,7 +124,7 @@ func (f *Facts) smallestFault(fuse string) (unit.Ampere, *finding.Finding) {
 	}
 	if branchOf(fuse) == "" { // a string's own links are its far end already
 		for _, lead := range []string{"lead.p", "lead.n"} {
-			r, ok := f.conductorOhm(lead, f.warmOhm, usualLugs)
+			r, ok := f.hotLeadOhm(lead)
 			if !ok {
 				x := f.leadGap(lead)
 				return 0, &x

@@ -8,10 +8,10 @@ import (
 )
 
 func TestFaultClear(t *testing.T) {
-	// Two in series of 100 Ah: 12 mΩ each at most. Links and leads as measured:
+	// Two in series of 100 Ah: 12 mΩ each at most. Links as measured, leads hot:
 	// one link 0.4 mΩ, two leads 0.3 mΩ. 25.6 V over 24 + 0.4 + 0.6 = 25 mΩ is
 	// 1024 A; five times 204.8 A, twice 512 A.
-	const common = "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/capacity = 100 Ah\nb1.n~b2.p/lug-to-lug = 0.4 mOhm\nlead.p/lug-to-lug = 0.3 mOhm\nlead.n/lug-to-lug = 0.3 mOhm\n"
+	const common = "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/capacity = 100 Ah\nb1.n~b2.p/lug-to-lug = 0.4 mOhm\nlead.p/lug-to-lug = 0.3 mOhm\nlead.n/lug-to-lug = 0.3 mOhm\nbank/lead-temperature = 75 C\n"
 	two := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)
 	walk(t, two, faultClear, common, []row{
 		{"no rating", "", "bank", finding.ToDo, "missing"},

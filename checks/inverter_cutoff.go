@@ -20,7 +20,7 @@ var inverterCutoffCheck = &Check{
 	Formula: "V_cut ≥ Ns·(V_under + 0.5 V); V_cut ≤ Ns·12.85 V − I·(R_bank + R_leads) [V]",
 	Limits:  []LimitOf{{"cut-off", finding.Maker}, {"cut-off", finding.Practice}},
 	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{inverterCutoff.Field, sheetLowest.Field, designCurrent.Field, partCable.Field, partLength.Field},
+	Fields:  []Field{inverterCutoff.Field, sheetLowest.Field, designCurrent.Field, partCable.Field, partLength.Field, leadTemp.Field},
 	Parts:   inverterParts,
 	Eval:    evalInverterCutoff,
 }
@@ -98,7 +98,7 @@ func (f *Facts) loadedAtFifth() (measure.Interval[unit.Volt], *finding.Finding) 
 	}
 	var leads unit.Ohm
 	for _, lead := range []string{"lead.p", "lead.n"} {
-		r, known := f.conductorOhm(lead, f.warmOhm, usualLugs)
+		r, known := f.hotLeadOhm(lead)
 		if !known {
 			x := missing(partCable.Field, lead)
 			return measure.Interval[unit.Volt]{}, &x

@@ -10,7 +10,7 @@ import (
 // the drop is 1.8 … 5.0 V, so with a fifth left 46.4 … 49.6 V remain of 51.4 V.
 func TestInverterCutoff(t *testing.T) {
 	const common = prechargeCommon + "bank/design-current = 100 A\n"
-	const leads = "lead.p/lug-to-lug = 1 mOhm\nlead.n/lug-to-lug = 1 mOhm\n"
+	const leads = "lead.p/lug-to-lug = 1 mOhm\nlead.n/lug-to-lug = 1 mOhm\nbank/lead-temperature = 75 C\n"
 	walk(t, fourInSeries, inverterCutoffCheck, common+leads, []row{
 		{"sheet silent, below all", "inverter1/cut-off = 37.1 V", "inverter1", finding.Fail, "hand: 9.3 · 4 = 37.2"},
 		{"sheet silent, between", "inverter1/cut-off = 42.0 V", "inverter1", finding.CantTell, "hand: 37.2 … 46.8"},

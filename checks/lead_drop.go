@@ -17,7 +17,7 @@ var leadDrop = &Check{
 	Formula: "I·(R_plus + R_minus) ≤ 0.03·Ns·12.8 V [V]",
 	Limits:  []LimitOf{{"drop", finding.Practice}},
 	Sources: []cite.Source{cite.ABYCE11Drop, cite.NECTable8, cite.IEC60228},
-	Fields:  []Field{designCurrent.Field, partCable.Field, partLength.Field, cableSize.Field, cableStandard.Field, linkR.Field},
+	Fields:  []Field{designCurrent.Field, partCable.Field, partLength.Field, cableSize.Field, cableStandard.Field, linkR.Field, leadTemp.Field},
 	Parts:   onBank,
 	Eval:    evalLeadDrop,
 }
@@ -44,7 +44,7 @@ func evalLeadDrop(f *Facts, _ string) []finding.Finding {
 	limit, most, notes := upper(f, "lead-drop", "drop", b)
 	var ohm unit.Ohm
 	for _, lead := range []string{"lead.p", "lead.n"} {
-		r, ok := f.conductorOhm(lead, f.warmOhm, usualLugs)
+		r, ok := f.hotLeadOhm(lead)
 		if !ok {
 			return one(f.leadGap(lead))
 		}

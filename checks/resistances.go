@@ -3,6 +3,7 @@ package checks
 import (
 	"lugmark/core/bank"
 	"lugmark/core/cell"
+	"lugmark/core/conductor"
 	"lugmark/core/finding"
 	"lugmark/core/measure"
 	"lugmark/core/say"
@@ -13,6 +14,7 @@ var (
 	sayAssumedBlockR = say.Phrase{Key: "assumed.block-resistance", English: "Block resistances were not all measured: worked out for good blocks ({low}) and for poor ones ({high}), each ±25 %."}
 	sayAssumedLink   = say.Phrase{Key: "assumed.link", English: "Links of {ohms} assumed where neither a resistance nor cable and length is entered."}
 	sayNetworkOdd    = say.Phrase{Key: "network.odd", English: "The resistances entered for blocks and links give no solution."}
+	sayAssumedHot    = say.Phrase{Key: "assumed.lead-hot", English: "Resistance of the leads as measured at {was}, brought to {hot}."}
 	sayAssumedCable  = say.Phrase{Key: "assumed.link-cable", English: "Resistance of links taken from cable size and length at 75 °C, plus {ohms} for both lugs."}
 )
 
@@ -124,6 +126,26 @@ func (f *Facts) conductorOhm(part string, of copper, lugs unit.Ohm) (unit.Ohm, b
 		return 0, false
 	}
 	return unit.Ohm(1 / siemens), true
+}
+
+// hotLeadOhm is the resistance of a main lead in use: from cable and length at
+// 75 °C, or as it was measured, brought there from the temperature that its
+// copper had.
+//
+//	R75 = R·(1 + α20·(75 − 20))/(1 + α20·(T − 20))  [Ω]
+func (f *Facts) hotLeadOhm(lead string) (unit.Ohm, bool) {
+	r, known := f.conductorOhm(lead, f.warmOhm, usualLugs)
+	if measured, ok := linkR.Plain(f, lead); !ok || measured <= 0 {
+		return r, known
+	}
+	was, ok := leadTemp.Plain(f, "bank")
+	if !ok {
+		was = coldCopper
+	}
+	f.assume(sayAssumedHot.With("was", exact(was, "C"), "hot", exact(warmCopper, "C")))
+	hot, _ := conductor.Copper(1, 1, warmCopper)
+	then, ok := conductor.Copper(1, 1, was)
+	return r * max(1, hot/then), ok
 }
 
 // enteredLink is the link or lead to look at when resistances give no solution:
