@@ -30,14 +30,15 @@ var (
 	sayClearGood  = say.Phrase{Key: "fault-clear.pass", English: "The smallest short circuit draws {found} through {part}, {times} times its rating; {limit} are asked for."}
 	sayClearBad   = say.Phrase{Key: "fault-clear.fail", English: "The smallest short circuit draws {found} through {part}, {times} times its rating. Below 2 times it may never open, and the cable burns."}
 	sayClearUnk   = say.Phrase{Key: "fault-clear.cant-tell", English: "The smallest short circuit draws {found} through {part}, {times} times its rating. From 5 times on it opens fast, below 2 it may never; between, its curve decides."}
+	sayClearFrost = say.Phrase{Key: "fault-clear.frost", English: "With blocks below freezing the smallest short circuit draws {found} through {part}, {times} times its rating; {limit} are asked for. How cold it gets here is not entered."}
 	sayClearCurve = say.Phrase{Key: "fault-clear.curve", English: "The smallest short circuit draws {found} through {part}; by its curve it opens there within 5 s."}
 	sayClearSlow  = say.Phrase{Key: "fault-clear.slow", English: "The smallest short circuit draws {found} through {part}; by its curve it does not open there within 5 s."}
 	sayClearNext  = say.Phrase{Key: "fault-clear.next", English: "Compare with the fuse's curve or shorten the cable."}
 	sayCurveOf    = say.Phrase{Key: "fault-clear.curve-source", English: "the curve of the fuse"}
 
-	sayAssumedHigh = say.Phrase{Key: "assumed.fault-highest", English: "{ohms} for each block assumed, 1200 mΩ·Ah over its capacity."}
-	sayAssumedCold = say.Phrase{Key: "assumed.fault-cold", English: "Three times as much assumed below freezing."}
-	sayAssumedMild = say.Phrase{Key: "assumed.fault-mild", English: "Blocks above freezing assumed; the coldest air is not entered."}
+	sayAssumedHigh  = say.Phrase{Key: "assumed.fault-highest", English: "{ohms} for each block assumed, 1200 mΩ·Ah over its capacity."}
+	sayAssumedCold  = say.Phrase{Key: "assumed.fault-cold", English: "Three times as much assumed below freezing."}
+	sayAssumedFrost = say.Phrase{Key: "assumed.fault-frost", English: "Three times as much assumed, as below freezing; the coldest air is not entered."}
 )
 
 const (
@@ -73,7 +74,7 @@ func (f *Facts) clearing(fuse string) (finding.Finding, unit.Ratio) {
 	if !ok {
 		return missing(fuseRating.Field, fuse), 0
 	}
-	amps, gap := f.smallestFault(fuse)
+	amps, gap := f.smallestFault(fuse, false)
 	if gap != nil {
 		return *gap, 0
 	}
@@ -82,6 +83,14 @@ func (f *Facts) clearing(fuse string) (finding.Finding, unit.Ratio) {
 	times := unit.Ratio(amps / rating)
 	said := []any{"part", bank.Name(fuse), "found", found.Text, "times", rounded(times, "ratio"), "limit", exact(clearsAt, "ratio")}
 	x := finding.CannotTell(sayClearUnk.With(said...), sayClearNext.With())
+	_, dated := siteColdest.Plain(f, "site")
+	sheet := lowest(f, sheetShort, "bank")
+	best := times // if it never freezes here
+	if !dated && !sheet.All() {
+		x = finding.CannotTell(sayClearFrost.With(said...), enter(siteColdest.Field, "site"))
+		mild, _ := f.smallestFault(fuse, true)
+		best = unit.Ratio(mild / rating)
+	}
 	curve, read := fuseClears.Of(f, fuse)
 	switch {
 	case read && curve == "yes":
@@ -91,17 +100,18 @@ func (f *Facts) clearing(fuse string) (finding.Finding, unit.Ratio) {
 		x = finding.Fails(sayClearSlow.With(said...), sayClearNext.With())
 	case measure.AtLeast(measure.Exact(times).Interval(), clearsAt) == measure.Inside:
 		x = finding.Passes(sayClearGood.With(said...))
-	case measure.AtLeast(measure.Exact(times).Interval(), neverBelow) == measure.Outside:
+	case measure.AtLeast(measure.Exact(best).Interval(), neverBelow) == measure.Outside:
 		x = finding.Fails(sayClearBad.With(said...), sayClearNext.With())
 	}
 	return x.Value(found).Against(limit), times
 }
 
 // smallestFault is the least current of a short circuit at the far end of what
-// a fuse protects [A].
-func (f *Facts) smallestFault(fuse string) (unit.Ampere, *finding.Finding) {
+// a fuse protects [A]. Where nobody entered how cold it gets the blocks are
+// frozen, unless mild.
+func (f *Facts) smallestFault(fuse string, mild bool) (unit.Ampere, *finding.Finding) {
 	l := f.Layout()
-	block, gap := f.mostOhm()
+	block, gap := f.mostOhm(mild)
 	if gap != nil {
 		return 0, gap
 	}
@@ -141,7 +151,7 @@ func (f *Facts) smallestFault(fuse string) (unit.Ampere, *finding.Finding) {
 }
 
 // mostOhm is the highest resistance that a good block has.
-func (f *Facts) mostOhm() (unit.Ohm, *finding.Finding) {
+func (f *Facts) mostOhm(mild bool) (unit.Ohm, *finding.Finding) {
 	if s := lowest(f, sheetShort, "bank"); s.All() {
 		return unit.Ohm(nominal) / unit.Ohm(s.Value), nil
 	}
@@ -154,8 +164,10 @@ func (f *Facts) mostOhm() (unit.Ohm, *finding.Finding) {
 	f.assume(sayAssumedHigh.With("ohms", exact(r.High, "mOhm")))
 	cold, known := siteColdest.Plain(f, "site")
 	switch {
+	case !known && mild:
 	case !known:
-		f.assume(sayAssumedMild.With())
+		f.assume(sayAssumedFrost.With())
+		return r.High * coldTimes, nil
 	case cold < frostBelow:
 		f.assume(sayAssumedCold.With())
 		return r.High * coldTimes, nil

@@ -66,6 +66,7 @@ bank/charge-ended = fell-slowly
 bank/charge-current = 20 A
 site/kind = building
 site/ambient-max = 30 C
+site/ambient-min = 5 C
 bank/design-current = 60 A
 cable1/size = 2/0 AWG
 cable1/standard = ASTM B258

@@ -9,7 +9,7 @@ const hut = `{"lugmark": "job/1", "title": "Invented hut", "now": "2026-11-25T15
   "charge-max": "50 A", "discharge-max": "100 A", "short-trip": "400 A", "series-max": 4, "parallel-max": 4,
   "charge-temp-min": "0 C", "charge-temp-max": "45 C", "torque": ["8 N.m", "10 N.m"], "discharge-cut-off": "10.0 V", "under-voltage": "2.3 V",
   "mass": "11.8 kg", "block-length": "330 mm", "block-width": "173 mm", "block-height": "220 mm"}},
- "parts": {"site": {"address": "No such path 1", "kind": "building", "ambient-max": "35 C", "altitude": "900 m", "fuel-space": "no"}, "bank": {"design-current": "60 A", "terminal": "75 C", "stands-on": "shelf", "shelf-length": "800 mm", "shelf-depth": "400 mm", "shelf-rating": "80 kg", "lift-reach": "30 cm", "lift-height": "75 cm", "lift-travel": "40 cm"},
+ "parts": {"site": {"address": "No such path 1", "kind": "building", "ambient-max": "35 C", "ambient-min": "4 C", "altitude": "900 m", "fuel-space": "no"}, "bank": {"design-current": "60 A", "terminal": "75 C", "stands-on": "shelf", "shelf-length": "800 mm", "shelf-depth": "400 mm", "shelf-rating": "80 kg", "lift-reach": "30 cm", "lift-height": "75 cm", "lift-travel": "40 cm"},
   "p1": {"name": "Ines Varga", "role": "technician"}, "p2": {"name": "Jory Tam", "role": "owner"},
   "b1": {"serial": "IV-2611", "date-code": "2026-06", "firmware": "2.1"}, "b2": {"serial": "IV-2612", "date-code": "2026-06", "firmware": "2.1"},
   "b3": {"serial": "IV-2613", "date-code": "2026-06", "firmware": "2.1"}, "b4": {"serial": "IV-2614", "date-code": "2026-06", "firmware": "2.1"},
