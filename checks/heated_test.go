@@ -68,6 +68,7 @@ func TestWarmUp(t *testing.T) {
 		{"plan is hopeless", at("-10 C", "-10 C") + "bank/warm-up-plan = 0.2 h", "bank", finding.Fail, "hand: 0.2 < 0.5 h"},
 		{"warm already", at("18 C", "18 C"), "bank", finding.NotNeeded, "hand: 18 − 3 ≥ 5"},
 		{"by its slope", at("-20 C", "-20 C") + "bank/warm-up-plan = 2 h\n" + listed(10, [3]string{"5.0 A", "13.5 V", "-15.0 C"}, [3]string{"5.0 A", "13.5 V", "-10.0 C"}), "bank", finding.Pass, "hand: 15 K at 0.5 K/min are 30 min, 23 … 43"},
+		{"the list is older than the block is cold", at("-10 C", "-10 C") + "bank/warm-up-plan = 1 h\n" + strings.ReplaceAll(listed(10, [3]string{"5.0 A", "13.5 V", "2.0 C"}, [3]string{"5.0 A", "13.5 V", "4.0 C"}), "at -", "at -15"), "bank", finding.CantTell, "hand: from −10 °C the worst corner takes 3.1 h, whatever a list of a day before says"},
 		{"no slope", at("-20 C", "-20 C") + listed(10, [3]string{"5.0 A", "13.5 V", "-10.0 C"}, [3]string{"5.0 A", "13.5 V", "-10.0 C"}), "bank", finding.CantTell, "boundary: it does not warm"},
 		{"air unknown", "b1/charge-temperature = -10 C\nb1/sensor = own", "bank", finding.ToDo, "boundary"},
 		{"temperature unknown", "bank/air-now = -10 C", "bank", finding.ToDo, "boundary: an unknown temperature says nothing"},

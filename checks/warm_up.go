@@ -49,14 +49,12 @@ const (
 
 func evalWarmUp(f *Facts, part string) []finding.Finding {
 	target := f.release()
-	slope, now, measured := f.warmingSlope()
-	if !measured {
-		ws := f.chargeTemps(part)
+	slope, now, at, measured := f.warmingSlope()
+	if ws := f.chargeTemps(part); !measured || ws.lack == nil && coldest(ws.all).at.After(at) {
 		if ws.lack != nil {
 			return one(*ws.lack)
 		}
-		c := coldest(ws.all)
-		now = c.r
+		now, measured = coldest(ws.all).r, false // a list of yesterday says nothing of this morning
 	}
 	from := now.Value
 	said := []any{"from", finding.Measured(now, "C", finding.Limit{}).Text, "to", exact(target, "C")}
@@ -113,8 +111,9 @@ func (f *Facts) judgeWarmUp(span measure.Interval[unit.Second], said []any) find
 }
 
 // warmingSlope is how fast the coldest block warms [K/s], from the last line of
-// the charge list and one at least ten minutes before it.
-func (f *Facts) warmingSlope() (slope float64, now measure.Reading[unit.Celsius], ok bool) {
+// the charge list and one at least ten minutes before it; at is when that line
+// was written.
+func (f *Facts) warmingSlope() (slope float64, now measure.Reading[unit.Celsius], at time.Time, ok bool) {
 	var warm []sampled
 	for _, s := range f.samples() {
 		if s.hasTemp {
@@ -124,8 +123,8 @@ func (f *Facts) warmingSlope() (slope float64, now measure.Reading[unit.Celsius]
 	for i := len(warm) - 2; i >= 0; i-- {
 		last := warm[len(warm)-1]
 		if d := last.at.Sub(warm[i].at); d >= slopeOver {
-			return float64(last.temp.Value-warm[i].temp.Value) / d.Seconds(), last.temp, true
+			return float64(last.temp.Value-warm[i].temp.Value) / d.Seconds(), last.temp, last.at, true
 		}
 	}
-	return 0, now, false
+	return 0, now, at, false
 }
