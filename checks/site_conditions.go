@@ -30,7 +30,7 @@ var (
 	sayPlaceFuel     = say.Phrase{Key: "site-conditions.fuel", English: "Petrol or gas can collect there, and nobody stated that every part is ignition-protected. One spark of a switch or fuse is enough."}
 	sayPlaceAir      = say.Phrase{Key: "site-conditions.air", English: "The air reaches {air}; the maker of {part} allows {limit}."}
 	sayPlaceInverter = say.Phrase{Key: "site-conditions.inverter", English: "{part} gives {found} at {air} and {height}; {limit} is asked of it."}
-	sayPlaceFuse     = say.Phrase{Key: "site-conditions.fuse", English: "At {height} the main fuse carries {found}; {limit} is asked of it."}
+	sayPlaceFuse     = say.Phrase{Key: "site-conditions.fuse", English: "At {height} {fuse} carries {found}; {limit} is asked of it."}
 	sayPlaceMove     = say.Phrase{Key: "site-conditions.next", English: "Move the bank, lower the load, or use derated parts."}
 	sayPlaceSpark    = say.Phrase{Key: "site-conditions.spark", English: "Move the bank out of that space, or use parts marked ignition-protected throughout."}
 	sayPlaceLimit    = say.Phrase{Key: "site-conditions.limit", English: "the rating left at this heat and height, at least what is asked"}
@@ -105,24 +105,35 @@ func (f *Facts) inverterThere(air unit.Celsius, height unit.Metre, said []any) (
 	return finding.Fails(sayPlaceInverter.With(said...), sayPlaceMove.With()).About(first).Value(found).Against(limit), true
 }
 
-// fuseThere finds a main fuse that carries less up here than it must.
+// fuseThere finds a fuse that carries less up here than it must.
 func (f *Facts) fuseThere(height unit.Metre, said []any) (finding.Finding, bool) {
-	rating, ok := fuseRating.Plain(f, "fuse.main")
-	if !ok {
+	if !f.HasLayout() {
 		return finding.Finding{}, false
 	}
-	design, gap := f.designAmps()
-	if gap != nil {
-		return finding.Finding{}, false
+	fuses, _ := fuseParts(f)
+	for _, fuse := range fuses {
+		rating, ok := fuseRating.Plain(f, fuse)
+		if !ok {
+			continue
+		}
+		amps, gap := f.fuseCurrent(fuse)
+		if gap != nil {
+			continue
+		}
+		asked := amps.High * unit.Ampere(conductor.Continuous)
+		left := rating * unit.Ampere(conductor.AtAltitude(height))
+		// A fuse too small everywhere is said by the check of its size.
+		if measure.AtLeast(measure.Exact(left).Interval(), asked) == measure.Inside || rating < asked {
+			continue
+		}
+		limit := finding.AtLeast("fuse", asked, finding.Practice, cite.FuseAltitude.Line())
+		found := finding.Measured(measure.Exact(left), "A", limit)
+		said = append(said, "fuse", bank.Name(fuse), "found", found.Text, "limit", rounded(asked, "A"))
+		x := finding.CannotTell(sayPlaceFuse.With(said...), sayPlaceMove.With())
+		if left < amps.Low*unit.Ampere(conductor.Continuous) {
+			x = finding.Fails(sayPlaceFuse.With(said...), sayPlaceMove.With())
+		}
+		return x.About(fuse).Value(found).Against(limit), true
 	}
-	asked := design * unit.Ampere(conductor.Continuous)
-	left := rating * unit.Ampere(conductor.AtAltitude(height))
-	// A fuse too small everywhere is said by the check of its size.
-	if measure.AtLeast(measure.Exact(left).Interval(), asked) == measure.Inside || rating < asked {
-		return finding.Finding{}, false
-	}
-	limit := finding.AtLeast("fuse", asked, finding.Practice, cite.FuseAltitude.Line())
-	found := finding.Measured(measure.Exact(left), "A", limit)
-	said = append(said, "found", found.Text, "limit", rounded(asked, "A"))
-	return finding.Fails(sayPlaceFuse.With(said...), sayPlaceMove.With()).About("fuse.main").Value(found).Against(limit), true
+	return finding.Finding{}, false
 }

@@ -27,4 +27,14 @@ func TestSiteConditions(t *testing.T) {
 		{"fuse at 3000 m, more", "site/ambient-max = 35 C\nsite/fuel-space = no\nsite/altitude = 3000 m\nbank/design-current = 23 A\nfuse.main/rating = 30 A", "bank", finding.Fail, "hand: 28.75 > 28.5"},
 		{"fuse too small anywhere", low + "bank/design-current = 30 A\nfuse.main/rating = 30 A", "bank", finding.Pass, "hand: said by the check of its size"},
 	})
+	// Two strings of two blocks of 5 mΩ on equal leads: at 40 A and ±10 % a string
+	// carries 40·11/20 = 22 A at most and 18 A at least; asked of its fuse are 27.5
+	// and 22.5 A.
+	const strings = "site/ambient-max = 35 C\nsite/fuel-space = no\nfuse.main/rating = 100 A\nfuse.A/rating = 30 A\nfuse.B/rating = 30 A\n" +
+		"b1/resistance = 5.0 mOhm\nb2/resistance = 5.0 mOhm\nb3/resistance = 5.0 mOhm\nb4/resistance = 5.0 mOhm\n"
+	walk(t, bank.New(2, 2, bank.JoinStrings, bank.EqualLeads), siteConditions, strings, []row{
+		{"fuse of a string at 2500 m", "bank/design-current = 40 A\nsite/altitude = 2500 m", "bank", finding.Pass, "hand: 30·0.975 = 29.25 A"},
+		{"fuse of a string at 4000 m", "bank/design-current = 40 A\nsite/altitude = 4000 m", "bank", finding.CantTell, "hand: 30·0.9 = 27 A, between 22.5 and 27.5 A"},
+		{"fuse of a string at 5900 m", "bank/design-current = 43.4 A\nsite/altitude = 5900 m", "bank", finding.Fail, "hand: 30·0.805 = 24.15 A; 43.4·9/20·1.25 = 24.4 A at least"},
+	})
 }
