@@ -31,6 +31,7 @@ var (
 	sayTrendHigh  = say.Phrase{Key: "charge-trend.high", English: "The posts stood at {found}; the highest charge voltage is {volts}."}
 	sayTrendWeak  = say.Phrase{Key: "charge-trend.below-heater", English: "Cold blocks got {found}; their heaters draw {heater} together."}
 	sayTrendSaw   = say.Phrase{Key: "charge-trend.sawtooth", English: "The current stopped and began again {count} times."}
+	sayTrendOne   = say.Phrase{Key: "charge-trend.one", English: "One line shows no course: whether the current stopped and began again is not known."}
 	sayTrendGap   = say.Phrase{Key: "charge-trend.gap", English: "{gap} lie between two lines; what happened then is not known."}
 	sayTrendUnk   = say.Phrase{Key: "charge-trend.near", English: "One line lies too close to a limit to tell: {cold}, up to {top}, up to {volts}."}
 	sayTrendOut   = say.Phrase{Key: "charge-trend.outwards", English: "One line has current that flows out of the bank, so what charged it is not known."}
@@ -97,6 +98,8 @@ func evalChargeTrend(f *Facts, part string) []finding.Finding {
 	switch {
 	case len(out) > 0:
 		return out
+	case len(list) == 1:
+		return one(finding.CannotTell(sayTrendOne.With(), sayTrendWrite.With()))
 	case gap > longGap:
 		return one(finding.CannotTell(sayTrendGap.With("gap", rounded(unit.Second(gap.Seconds()), "min")), sayTrendWrite.With()))
 	case blank:

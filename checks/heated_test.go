@@ -152,6 +152,8 @@ func TestChargeTrend(t *testing.T) {
 	off := [3]string{"0.0 A", "13.60 V, m1", "20.0 C"}
 	walk(t, oneBlock, chargeTrend, common, []row{
 		{"quiet", listed(5, quiet, quiet, quiet), "bank", finding.Pass, "boundary: five minutes apart"},
+		{"one line", listed(5, quiet), "bank", finding.CantTell, "boundary: a course takes two"},
+		{"one line, and it is hot", listed(5, [3]string{"20.0 A", "13.80 V, m1", "48.1 C"}), "bank", finding.Fail, "hand: 48.1 − 3 > 45"},
 		{"a gap", listed(6, quiet, quiet), "bank", finding.CantTell, "boundary: six minutes"},
 		{"hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "48.1 C"}), "bank", finding.Fail, "hand: 48.1 − 3 > 45"},
 		{"perhaps hot", listed(5, quiet, [3]string{"20.0 A", "13.80 V, m1", "43.0 C"}), "bank", finding.CantTell, "hand: 40 … 46"},
