@@ -49,6 +49,9 @@ func evalBond(f *Facts, _ string) []finding.Finding {
 		if hasPlaces && places.Value > 0 {
 			return answer(finding.Fails(sayBondWild.With("n", typed(places)), sayBondTake.With()))
 		}
+		if !hasPlaces && f.holds(bondOhm.Field, "bank") {
+			return answer(missing(bondPlaces.Field, "bank")) // somebody measured a bond that is not planned
+		}
 		return one(finding.Unneeded(sayBondNone.With()))
 	}
 	if !hasPlaces {

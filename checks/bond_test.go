@@ -13,6 +13,7 @@ func TestBond(t *testing.T) {
 		{"nothing entered", "", "bank", finding.ToDo, "missing"},
 		{"floating", "bank/bond-plan = none", "bank", finding.NotNeeded, "the rule"},
 		{"floating, yet bonded", "bank/bond-plan = none\nbank/bond-places = 1", "bank", finding.Fail, "the rule: only where one is intended"},
+		{"floating, and a bond was measured", "bank/bond-plan = none\nbank/bond-resistance = 0.1 Ohm, m5", "bank", finding.ToDo, "boundary: where it stands is not entered"},
 		{"0.9 ohm", minus + "bank/bond-resistance = 0.9 Ohm, m5", "bank", finding.Pass, "boundary: 0.9 + 0.1"},
 		{"1.0 ohm", minus + "bank/bond-resistance = 1.0 Ohm, m5", "bank", finding.CantTell, "boundary: 0.9 to 1.1"},
 		{"1.2 ohm", minus + "bank/bond-resistance = 1.2 Ohm, m5", "bank", finding.Fail, "boundary: 1.1 > 1"},

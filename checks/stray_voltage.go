@@ -33,6 +33,8 @@ var (
 	sayStrayClose  = say.Phrase{Key: "stray-voltage.bond-unknown", English: "The bonded pole reads {found} to the frame, too close to {limit} for this meter."}
 	sayStrayLoose  = say.Phrase{Key: "stray-voltage.not-bonded", English: "The bonded pole reads {found} to the frame and the other one {other}; bonded, that one reads the whole bank."}
 	sayStrayNext   = say.Phrase{Key: "stray-voltage.next", English: "Find the leak to the frame before going on."}
+	sayStraySame   = say.Phrase{Key: "stray-voltage.same-sign", English: "Plus reads {plus} to the frame and minus {minus}. Both on one side of it takes another source on the frame, or turned probes."}
+	sayStrayProbes = say.Phrase{Key: "stray-voltage.probes", English: "Black probe on the frame for both. If they still read alike, find what else feeds the frame."}
 	sayStrayBond   = say.Phrase{Key: "stray-voltage.mend", English: "Mend the bond, then read again."}
 	sayStrayWait   = say.Phrase{Key: "stray-voltage.wait", English: "Leave the probes on until the reading stands still, then read both poles again."}
 	sayAssumedTen  = say.Phrase{Key: "assumed.stray-meter", English: "A voltmeter of {ohms} assumed."}
@@ -67,6 +69,10 @@ func evalStrayVoltage(f *Facts, _ string) []finding.Finding {
 		return one(f.bondedPole(a, b))
 	case "minus":
 		return one(f.bondedPole(b, a))
+	}
+	up, down := absolute(f, plus).Interval(), absolute(f, minus).Interval()
+	if up.Low > 0 && down.Low > 0 || up.High < 0 && down.High < 0 {
+		return one(finding.CannotTell(sayStraySame.With("plus", typed(plus), "minus", typed(minus)), sayStrayProbes.With()).From(cite.CircuitTheory.Line()))
 	}
 	input, entered := strayMeter.Plain(f, "bank")
 	if !entered {

@@ -31,6 +31,8 @@ func TestStrayVoltage(t *testing.T) {
 		{"a bond is planned, and both poles float", "bank/bond-plan = minus\nbank/stray-plus = 0.10 V, m1\nbank/stray-minus = -0.10 V, m1", "bank", finding.CantTell, "hand: bonded at minus, plus reads 53.2 V; two blocks of 12.8 V halved are 12.8 V"},
 		{"a small input and little voltage", floating + "bank/stray-meter = 10 kOhm\nbank/stray-plus = 0.90 V, m1\nbank/stray-minus = -0.90 V, m1", "bank", finding.CantTell, "hand: 10 kΩ · (53.2/1.8 − 1) = 286 kΩ, less than 0.5 MΩ"},
 		{"a large input and little voltage", floating + "bank/stray-meter = 11 MOhm\nbank/stray-plus = 0.90 V, m1\nbank/stray-minus = -0.90 V, m1", "bank", finding.Pass, "hand: both below 2 V"},
+		{"both above the frame", floating + "bank/stray-plus = 1.50 V, m1\nbank/stray-minus = 1.50 V, m1", "bank", finding.CantTell, "hand: what leaks through one meter from plus comes back at minus, below the frame"},
+		{"the probes turned both times", floating + "bank/stray-plus = -0.50 V, m1\nbank/stray-minus = 0.70 V, m1", "bank", finding.Pass, "hand: both below 2 V, on either side"},
 		{"bonded at plus", "bank/bond-plan = plus\nbank/stray-plus = 0.01 V, m1\nbank/stray-minus = -53.20 V, m1", "bank", finding.Pass, "hand: a positive earth"},
 	})
 	walk(t, twoByTwo, strayVoltage, "m1/measures = V\nm1/percent = 0 %\nm1/counts = 1\nm1/step = 0.01 V\n", []row{
