@@ -14,6 +14,9 @@ type Fault struct {
 	Line   int
 	Why    string
 	Passed bool
+
+	stream  string // that it is about
+	keyless bool   // none of the stream's signatures can be checked
 }
 
 func (f Fault) String() string {
@@ -33,12 +36,12 @@ func Read(file []byte) (Contents, []Fault) {
 	var c Contents
 	var faults []Fault
 	if rest, ok := bytes.CutPrefix(file, []byte("\ufeff")); ok {
-		faults = append(faults, Fault{1, "an invisible sign was put in front of the file; it is passed over", true})
+		faults = append(faults, Fault{Line: 1, Why: "an invisible sign was put in front of the file; it is passed over", Passed: true})
 		file = rest
 	}
 	lineEnd := []byte("\n")
 	if bytes.HasPrefix(file, []byte(Header+"\r\n")) {
-		faults = append(faults, Fault{1, "the line ends were changed to CR LF; they are passed over", true})
+		faults = append(faults, Fault{Line: 1, Why: "the line ends were changed to CR LF; they are passed over", Passed: true})
 		lineEnd = []byte("\r\n")
 	}
 	kinds := map[string]string{} // sum of a blob to its media type

@@ -13,9 +13,14 @@ import (
 // their signature is not good, and all faults by line. What has a hole before
 // it is kept, also when the first event of a stream is lost and with it the key
 // that the others could be checked by: the fault says so.
-func Verify(c Contents) (Contents, []Fault) {
+func Verify(c Contents) (Contents, []Fault) { return VerifyTelling(c, func(int, int) {}) }
+
+// VerifyTelling is Verify that tells how many of all signatures it has checked.
+func VerifyTelling(c Contents, tell func(n, all int)) (Contents, []Fault) {
 	var faults []Fault
 	forged := map[int]bool{} // by index in c.Events
+	n := 0
+	one := func() { n++; tell(n, len(c.Events)) }
 	for _, name := range c.jobs() {
 		var events []job.Signed
 		var at []int
@@ -24,14 +29,14 @@ func Verify(c Contents) (Contents, []Fault) {
 				events, at = append(events, e), append(at, i)
 			}
 		}
-		for _, f := range seal.VerifyChain(name, events) {
+		for _, f := range seal.VerifyChainTelling(name, events, one) {
 			line := 0
 			if f.Line > 0 {
 				i := at[f.Line-1]
 				line = c.line(i)
 				forged[i] = forged[i] || f.Trouble == seal.Forged || f.Trouble == seal.Unreadable
 			}
-			faults = append(faults, Fault{Line: line, Why: f.Why})
+			faults = append(faults, Fault{Line: line, Why: f.Why, stream: f.Stream, keyless: f.Trouble == seal.Keyless})
 		}
 	}
 	sort.SliceStable(faults, func(i, j int) bool { return faults[i].Line < faults[j].Line })

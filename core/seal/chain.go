@@ -57,6 +57,12 @@ type link struct {
 //
 // Which devices may write to a job is not its question.
 func VerifyChain(jobID string, events []job.Signed) []Fault {
+	return VerifyChainTelling(jobID, events, func() {})
+}
+
+// VerifyChainTelling is VerifyChain that calls tell after each event: a phone
+// takes a second for a thousand signatures.
+func VerifyChainTelling(jobID string, events []job.Signed, tell func()) []Fault {
 	var faults []Fault
 	streams := map[string][]link{}
 	named := map[string]link{}
@@ -87,7 +93,7 @@ func VerifyChain(jobID string, events []job.Signed) []Fault {
 		sort.Slice(links, func(i, j int) bool {
 			return cmp.Or(links[i].Seq-links[j].Seq, links[i].line-links[j].line) < 0
 		})
-		faults = append(faults, verifyStream(links)...)
+		faults = append(faults, verifyStream(links, tell)...)
 	}
 	faults = append(faults, verifySeen(streams)...)
 	sort.SliceStable(faults, func(i, j int) bool {
@@ -101,13 +107,15 @@ func (l link) fault(what Trouble, format string, args ...any) Fault {
 	return Fault{l.line, what, l.Stream, l.Seq, fmt.Sprintf(format, args...)}
 }
 
-// verifyStream checks the events of one stream, which stand in order of seq.
-func verifyStream(links []link) (faults []Fault) {
+// verifyStream checks the events of one stream, which stand in order of seq,
+// and calls tell after each.
+func verifyStream(links []link, tell func()) (faults []Fault) {
 	key, why := streamKey(links)
 	if key == nil {
 		faults = append(faults, links[0].fault(Keyless, "stream %s: %s; none of its signatures can be checked", links[0].Stream, why))
 	}
 	for i, l := range links {
+		tell()
 		if key == nil && l.Seq == 1 || key != nil && !Verify(key, l.Hash, l.sig) {
 			faults = append(faults, l.fault(Forged, "event %d of stream %s: the signature does not match", l.Seq, l.Stream))
 		}

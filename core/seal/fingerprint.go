@@ -3,6 +3,7 @@ package seal
 import (
 	"fmt"
 	"strings"
+	"unicode"
 )
 
 // Print is what a sheet shows of the seal that it was printed from: the first
@@ -45,16 +46,16 @@ func (p Print) String() string {
 func (p Print) Of(hash [32]byte) bool { return p == Fingerprint(hash) }
 
 // ParsePrint reads a print that a person copied: capitals or not, O for 0, I or
-// L for 1, with blanks, hyphens and line ends anywhere.
+// L for 1, with blanks, hyphens, line ends and signs that cannot be seen anywhere.
 func ParsePrint(text string) (Print, error) {
 	var out strings.Builder
 	for _, c := range strings.ToUpper(text) {
-		switch c {
-		case ' ', '-', '\t', '\n', '\r', '\u00a0':
+		switch {
+		case unicode.IsSpace(c), unicode.In(c, unicode.Pd, unicode.Cf): // gaps, hyphens, what cannot be seen
 			continue
-		case 'O':
+		case c == 'O':
 			c = '0'
-		case 'I', 'L':
+		case c == 'I' || c == 'L':
 			c = '1'
 		}
 		if !strings.ContainsRune(signs, c) {

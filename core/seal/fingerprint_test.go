@@ -63,6 +63,7 @@ func TestAPrintIsReadAsPeopleCopyIt(t *testing.T) {
 		"o12345-6789abc-defghj-kmnpqlo",
 		"OI23456789ABCDEFGHJKMNPQI0",
 		"ol23456789abcdefghjkmnpqLO\n",
+		"\ufeff012345\u202f6789ABC \u2013 DEFG\u00adHJ\u200b\tKMNPQ\u00a010\r\n", // pasted from a letter
 	} {
 		if got, err := ParsePrint(text); err != nil || got != want {
 			t.Errorf("%q: %s, %v", text, string(got), err)
