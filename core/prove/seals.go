@@ -1,0 +1,109 @@
+package prove
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"time"
+
+	"lugmark/core/job"
+	"lugmark/core/seal"
+)
+
+// seal tells of one handover what it covers and what came after it.
+func (x *reading) seal(s job.Item[job.Seal]) Seal {
+	out := Seal{Rev: s.Body.Rev, Print: seal.Fingerprint(s.Hash), Line: x.lines[s.Hash], At: moment(s.At), By: x.name(s.By), Rules: s.Body.Rules}
+	changed, err := x.state.ChangedSince(s.ID)
+	if err == nil {
+		out.Since = len(changed)
+		out.Covers = x.state.Len() - len(x.state.Seals()) - len(changed)
+	}
+	for _, e := range x.events {
+		if sign, ok := e.Body.(job.Sign); ok && sign.Digest == s.Body.Digest &&
+			!slices.ContainsFunc(changed, func(c job.Event) bool { return c.Hash == e.Hash }) {
+			now := x.signature(job.Item[job.Sign]{Meta: job.Meta{At: e.At}, Body: sign})
+			out.Signed = slices.DeleteFunc(out.Signed, func(was Signature) bool { return was.Name == now.Name && was.Role == now.Role })
+			out.Signed = append(out.Signed, now) // who signed again, signed then
+		}
+	}
+	if list, here := x.blobs[s.Body.Results.Sum]; here {
+		out.Results = verdicts(list)
+	}
+	return out
+}
+
+// verdicts counts the findings of a frozen list, one JSON object on each line.
+// What is no finding is not counted: the list is another program's, perhaps of
+// another year.
+func verdicts(list []byte) map[string]int {
+	out := map[string]int{}
+	for line := range bytes.Lines(list) {
+		var finding struct {
+			Verdict string `json:"verdict"`
+		}
+		if json.Unmarshal(line, &finding) == nil && finding.Verdict != "" {
+			out[finding.Verdict]++
+		}
+	}
+	return out
+}
+
+func (x *reading) signature(s job.Item[job.Sign]) Signature {
+	name := ""
+	if s.Body.How == job.Typed {
+		name, _ = job.Text(x.blobs, s.Body.Ink)
+	}
+	if name == "" {
+		name = x.name(s.Body.Who)
+	}
+	return Signature{Name: name, Role: s.Body.Role, At: moment(s.At), Digest: s.Body.Digest}
+}
+
+// name is a person's name, or the id where the name is not here.
+func (x *reading) name(person string) string {
+	if name := x.text(person); name != "" {
+		return name
+	}
+	return person
+}
+
+// text is the personal text "name" of a part, "" when it is not here. Setup is
+// looked up from the last visit backwards.
+func (x *reading) text(part string) string {
+	last := "v1"
+	for _, k := range x.state.Keys() {
+		if len(k.Visit) > len(last) || len(k.Visit) == len(last) && k.Visit > last {
+			last = k.Visit
+		}
+	}
+	e, standing := x.state.Lookup(last, part, "name", true)
+	if standing != job.One {
+		return ""
+	}
+	text, _ := job.Text(x.blobs, e.Value.X)
+	return text
+}
+
+func (x *reading) allHere(sums []string) bool {
+	return !slices.ContainsFunc(sums, func(sum string) bool { return x.blobs[sum] == nil })
+}
+
+// moment reads the time of an event, which Decode has read once already.
+func moment(at string) time.Time {
+	t, _ := time.Parse(time.RFC3339, at)
+	return t
+}
+
+func earlier(a, b time.Time) time.Time {
+	if a.IsZero() || b.Before(a) {
+		return b
+	}
+	return a
+}
+
+func later(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
+	}
+	return a
+}
