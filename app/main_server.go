@@ -22,7 +22,7 @@ type command struct {
 }
 
 // commands in the order of the help.
-var commands = []command{serveCommand, demoCommand, assessCommand, sourcesCommand}
+var commands = []command{serveCommand, demoCommand, assessCommand, verifyCommand, sourcesCommand}
 
 // What the program ends with.
 const (

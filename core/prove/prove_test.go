@@ -150,3 +150,14 @@ func TestAReportSaysWhatIsWrong(t *testing.T) {
 		t.Errorf("an unsealed record can lose its end, and that is said: %d and %d sentences", len(cannot), len(sealed))
 	}
 }
+
+// A name may be any text that a person or a liar typed.
+func TestANameCannotWriteOverAVerdict(t *testing.T) {
+	b := newBook(t)
+	p := b.phone(1, 1)
+	p.begin()
+	p.text("site", "name", "jetty\x1b[2Kok Sound\r\n\u202e\u0085")
+	if got := Read(b.file(), quiet).Jobs[0].Title; got != "jetty\ufffd[2Kok Sound\ufffd\ufffd\ufffd\ufffd" {
+		t.Errorf("%q", got)
+	}
+}

@@ -118,7 +118,7 @@ var (
 	sayProvesHead = phrase("proves", "What this shows")
 	sayNotHead    = phrase("proves-not", "What it cannot show")
 
-	sayProvesSound = phrase("proves.sound", "Each entry is, sign for sign, what the phone with that key signed; none was changed, taken out of the middle or put in since.")
+	sayProvesSound = phrase("proves.sound", "Each entry is, sign for sign, what the phone with that key signed: none was changed since, and none is missing before one that is here.")
 	sayProvesPrint = phrase("proves.print", "A fingerprint that matches shows in addition that this is the very record from which the sheet was printed, with every entry that the seal covers and with the results that were frozen with it.")
 	sayNotTrue     = phrase("not.true", "That what was typed is true: a wrong number, a wrong name or a wrong clock is signed like a right one.")
 	sayNotTail     = phrase("not.tail", "That nothing was held back: the last entries of a phone, made after the seal and seen by no other phone, can be left out of a file, and nobody can notice it.")

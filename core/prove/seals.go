@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"slices"
+	"strings"
 	"time"
+	"unicode"
 
 	"lugmark/core/job"
 	"lugmark/core/seal"
@@ -52,6 +54,7 @@ func (x *reading) signature(s job.Item[job.Sign]) Signature {
 	name := ""
 	if s.Body.How == job.Typed {
 		name, _ = job.Text(x.blobs, s.Body.Ink)
+		name = shown(name)
 	}
 	if name == "" {
 		name = x.name(s.Body.Who)
@@ -81,7 +84,19 @@ func (x *reading) text(part string) string {
 		return ""
 	}
 	text, _ := job.Text(x.blobs, e.Value.X)
-	return text
+	return shown(text)
+}
+
+// shown is a text as it may be printed: what steers a terminal or turns the
+// direction of reading stands as a sign of its own, so that no name can write
+// over a verdict.
+func shown(text string) string {
+	return strings.Map(func(c rune) rune {
+		if unicode.IsControl(c) || unicode.Is(unicode.Cf, c) || c == '\u2028' || c == '\u2029' {
+			return unicode.ReplacementChar
+		}
+		return c
+	}, text)
 }
 
 func (x *reading) allHere(sums []string) bool {

@@ -16,14 +16,32 @@ import (
 	"lugmark/core/job"
 )
 
-// The recipe of the package comment, run as it stands there by programs that
-// are not ours.
-const recipe = `set -e
+// recipe is the one of the package comment, as it stands there: for line N of
+// file F, once the key is in dev.pem.
+func recipe(t *testing.T) string {
+	t.Helper()
+	source, err := os.ReadFile("record.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, found := strings.Cut(string(source), "// To check line N of file F by hand:\n//\n")
+	script := `set -e
 printf -- '-----BEGIN PUBLIC KEY-----\n%s\n-----END PUBLIC KEY-----\n' "$DEV" > dev.pem
-sed -n ${N}p F | cut -d' ' -f3- | tr -d '\n' | (printf '1\n'; cat) | openssl dgst -sha256 -binary > hash
-sed -n ${N}p F | cut -d' ' -f2 | base64 -d > sig
-openssl pkeyutl -verify -pubin -inkey dev.pem -rawin -in hash -sigfile sig
 `
+	lines := 0
+	for line := range strings.Lines(rest) {
+		text, indented := strings.CutPrefix(line, "//\t")
+		if !indented {
+			break
+		}
+		script += strings.Replace(text, "sed -n Np", "sed -n ${N}p", 1)
+		lines++
+	}
+	if !found || lines != 3 {
+		t.Fatalf("the package comment has a recipe of %d lines", lines)
+	}
+	return script
+}
 
 const blobRecipe = `sed -n ${N}p F | cut -d' ' -f3 | base64 -d | sha256sum | cut -d' ' -f1`
 
@@ -37,7 +55,7 @@ func TestTheRecipeVerifiesEveryLine(t *testing.T) {
 			t.Skipf("left out: %s is missing", tool)
 		}
 	}
-	dir := t.TempDir()
+	dir, recipe := t.TempDir(), recipe(t)
 	f := file(t)
 	run := func(content []byte, script, n string) (string, error) {
 		if err := os.WriteFile(filepath.Join(dir, "F"), content, 0o600); err != nil {
