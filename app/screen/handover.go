@@ -21,7 +21,8 @@ func (r *root) viewHandover() page {
 		r.returnBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
 		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
-	), app.Section().Class("noprint").Body(r.copyBox()...)}
+	), app.Section().Class("noprint").Body(append(r.copyBox(),
+		goLink("btn", r.t("check.sheet", "Check a record against a printed sheet"), "/check"))...)}
 	main = append(main, r.ownerPage(c), r.annexDrawing(), r.annexResults(), r.annexParts(), r.annexSigned())
 	return page{title: r.t("tab.handover", "Hand over"), sub: r.job.text("site", "name"), back: r.to(), class: "hand", main: main, foot: []app.UI{r.tabs("handover")}}
 }

@@ -3,8 +3,7 @@ package screen
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
-	"fmt"
+	"strings"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -15,12 +14,14 @@ import (
 )
 
 var (
-	sayDamaged   = say.Phrase{Key: "screen.file.damaged", English: "The record file is damaged at line {line}: {text}. Nothing was changed."}
 	sayReading   = say.Phrase{Key: "screen.file.reading", English: "Reading the record …"}
 	sayBringing  = say.Phrase{Key: "screen.file.bringing", English: "Bringing the record in: {n} of {all} entries. Leave Lugmark open."}
-	sayBroughtN  = say.Phrase{Key: "screen.file.brought", English: "The record was brought in: {n} new entries of {all}. What was here already is untouched."}
+	sayBroughtN  = say.Phrase{Key: "screen.file.brought", English: "The record was brought in: {n} new entries of {all}. {jobs}What was here already is untouched."}
+	sayAdded     = say.Phrase{Key: "screen.file.added", English: "Added as a new job: {titles}. "}
+	sayFilled    = say.Phrase{Key: "screen.file.filled", English: "Here before, and what was missing came: {titles}. "}
+	sayTwoLines  = say.Phrase{Key: "screen.file.two", English: "{a}{b}"}
+	sayAndMore   = say.Phrase{Key: "screen.file.and-more", English: "{titles} and {n} more"}
 	sayPassed    = say.Phrase{Key: "screen.file.passed", English: "{brought} On its way the text of the file was changed ({text})."}
-	sayForked    = say.Phrase{Key: "screen.file.forked", English: "The record in the file and the one on this phone differ at line {line}: each has another entry in the same place. Nothing was changed. Keep both."}
 	sayPartFull  = say.Phrase{Key: "screen.file.part-full", English: "This phone has no room left: {n} of {all} new entries were brought in. Make room, then open the file again; what is in is passed over."}
 	sayPart      = say.Phrase{Key: "screen.file.part", English: "The phone's storage gave up: {n} of {all} new entries were brought in. Open the file again; what is in is passed over."}
 	sayElsewhere = say.Phrase{Key: "screen.file.elsewhere", English: "Another tab has a newer version of Lugmark and holds the storage: {n} of {all} new entries were brought in. Close the other tab, reload, then open the file again."}
@@ -32,28 +33,58 @@ const importBatch = 100
 // slow is when a person wants to see that something goes on.
 const slow = time.Second
 
-// forkedFile says where a file and the phone hold different entries in the same
-// place of a stream.
-type forkedFile struct{ line int }
-
-func (f forkedFile) Error() string { return fmt.Sprintf("screen: import: forked at line %d", f.line) }
-
-// importRecord brings the signed events of a record file in. A file with a
-// fault that touched the record changes nothing.
+// importRecord brings the signed events of a record file in. Of a file that is
+// damaged, or that goes another way than this phone, nothing is brought in
+// before the person has heard what and said so.
 func (r *root) importRecord(raw []byte) {
 	if r.busy {
 		return
 	}
+	r.offer = nil
+	r.inFront(sayReading, func(tell func(say.Phrase, int, int)) func() {
+		o, err := r.weigh(raw, func(n, all int) { tell(sayCheckingN, n, all) })
+		if err != nil {
+			app.Logf("lugmark: import: %v", err)
+			return func() { r.notice = notice{says: sayPart.With("n", "0", "all", "0"), bad: true} }
+		}
+		if !o.clean() {
+			return func() {
+				if r.notice = (notice{}); r.route().screen == "jobs" {
+					r.offer, r.focus = &o, "offer"
+					return
+				}
+				r.notice = notice{says: o.says()[0], bad: true} // the person went on: nothing waits unseen
+			}
+		}
+		return r.bringIn(o, tell)
+	})
+}
+
+// bringWhole brings in what the person was offered.
+func (r *root) bringWhole() {
+	o := r.offer
+	if r.busy || o == nil {
+		return
+	}
+	r.offer = nil
+	r.inFront(sayReading, func(tell func(say.Phrase, int, int)) func() { return r.bringIn(*o, tell) })
+}
+
+// inFront does long work beside the screen, which says how far it has come, and
+// then what the work returns on the goroutine of the screen.
+func (r *root) inFront(says say.Phrase, work func(tell func(says say.Phrase, n, all int)) func()) {
 	r.busy = true
-	r.notice = notice{says: sayReading.With()}
+	r.notice = notice{says: says.With()}
 	began := now()
+	said := began
 	r.async(func() {
-		time.Sleep(50 * time.Millisecond) // the sentence is painted before the checking holds the screen
-		says, bad, jobs := r.takeRecord(raw, func(n, all int) {
-			if now().Sub(began) > slow {
+		time.Sleep(50 * time.Millisecond) // the sentence is painted before the work holds the screen
+		done := work(func(says say.Phrase, n, all int) {
+			if at := now(); at.Sub(began) > slow && at.Sub(said) > slow/5 {
+				said = at
 				r.dispatch(func(app.Context) {
 					if r.busy {
-						r.notice = notice{says: sayBringing.With("n", itoa(n), "all", itoa(all))}
+						r.notice = notice{says: says.With("n", itoa(n), "all", itoa(all))}
 					}
 				})
 				time.Sleep(10 * time.Millisecond) // so that it is seen
@@ -61,158 +92,169 @@ func (r *root) importRecord(raw []byte) {
 		})
 		r.dispatch(func(app.Context) {
 			r.busy = false
-			r.notice = notice{says: says, bad: bad}
-			r.loadJobs(nil)
-			for _, id := range jobs {
-				r.changedElsewhere(id)
-			}
+			done()
 		})
 	})
 }
 
-// takeRecord reads, checks and keeps a record file. It returns what is to be
-// said and the jobs that have changed.
-func (r *root) takeRecord(raw []byte, tell func(n, all int)) (says say.Line, bad bool, jobs []string) {
-	contents, faults := record.Read(raw)
-	passed := ""
-	for _, f := range faults {
-		if !f.Passed {
-			return sayDamaged.With("line", itoa(f.Line), "text", f.Why), true, nil
+// bringIn keeps what an offer holds and tells of it.
+func (r *root) bringIn(o offer, tell func(says say.Phrase, n, all int)) func() {
+	says, bad := r.takeIn(o, func(n, all int) { tell(sayBringing, n, all) })
+	return func() {
+		r.notice = notice{says: says, bad: bad}
+		r.loadJobs(nil)
+		for _, p := range o.plans {
+			r.changedElsewhere(p.id)
 		}
-		if passed != "" {
-			passed += "; "
-		}
-		passed += f.Why
 	}
-	contents, faults = record.Verify(contents)
-	if len(faults) > 0 {
-		return sayDamaged.With("line", itoa(faults[0].Line), "text", faults[0].Why), true, nil
-	}
-	plans, all, err := r.plan(contents)
-	n := 0
-	if err == nil {
-		tell(0, all)
-		for _, p := range plans {
-			jobs = append(jobs, p.id)
-			for _, act := range p.acts {
-				if err = r.device.Store.Keep(act); err != nil {
-					break
+}
+
+// takeIn keeps the acts of an offer, and returns what is to be said.
+func (r *root) takeIn(o offer, tell func(n, all int)) (says say.Line, bad bool) {
+	n, all := 0, len(o.sifted.New.Events)
+	tell(0, all)
+	for _, p := range o.plans {
+		for _, act := range p.acts {
+			if err := r.device.Store.Keep(act); err != nil {
+				app.Logf("lugmark: import: %v", err)
+				says := map[Trouble]say.Phrase{Full: sayPartFull, Elsewhere: sayElsewhere}[r.troubleOf(err)]
+				if says.Key == "" {
+					says = sayPart
 				}
-				n += len(act.Events)
-				tell(n, all)
+				return says.With("n", itoa(n), "all", itoa(all)), true
 			}
-			if err != nil {
-				break
-			}
+			n += len(act.Events)
+			tell(n, all)
 		}
 	}
-	var fork forkedFile
-	switch {
-	case errors.As(err, &fork):
-		return sayForked.With("line", itoa(fork.line)), true, nil
-	case err != nil:
-		app.Logf("lugmark: import: %v", err)
-		says := map[Trouble]say.Phrase{Full: sayPartFull, Elsewhere: sayElsewhere}[r.troubleOf(err)]
-		if says.Key == "" {
-			says = sayPart
-		}
-		return says.With("n", itoa(n), "all", itoa(all)), true, jobs
+	says = sayBroughtN.With("n", itoa(n), "all", itoa(o.entries), "jobs", o.jobs())
+	if len(o.passed) > 0 {
+		says = sayPassed.With("brought", says, "text", strings.Join(o.passed, "; "))
 	}
-	says = sayBroughtN.With("n", itoa(n), "all", itoa(len(contents.Events)))
-	if passed != "" {
-		says = sayPassed.With("brought", says, "text", passed)
-	}
-	return says, false, jobs
+	return says, false
 }
 
 // arrival is what a record file brings to one job: acts of at most importBatch
 // events, each with the blobs that its events name and the job's line.
 type arrival struct {
-	id   string
-	acts []job.Act
+	id    string
+	title string
+	fresh bool // nothing of the job is on this phone
+	acts  []job.Act
 }
 
-type spot struct {
-	stream string
-	seq    int
-}
-
-// plan compares a record with what is on the phone before anything is written.
-// All counts the events that are new here. Blobs that no event names stay out.
-func (r *root) plan(c record.Contents) (plans []arrival, all int, err error) {
-	blobs := map[string]job.Blob{}
-	for _, b := range c.Blobs {
-		blobs[b.Sum] = b
+// weigh reads a record file and compares it with what is on the phone. Nothing
+// is written.
+func (r *root) weigh(raw []byte, tell func(n, all int)) (o offer, err error) {
+	contents, faults := record.Read(raw)
+	for _, f := range faults {
+		if f.Passed {
+			o.passed = append(o.passed, f.Why)
+		} else {
+			o.faults = append(o.faults, f)
+		}
 	}
-	lines := map[string][]int{}
+	o.entries = len(contents.Events)
+	here := map[string][]job.Signed{}
+	texts := map[string][]job.Blob{}
+	var known []job.Signed
 	var ids []string
-	for i, e := range c.Events {
-		if lines[e.Job] == nil {
-			ids = append(ids, e.Job)
-		}
-		lines[e.Job] = append(lines[e.Job], i)
-	}
-	for _, id := range ids {
-		have, texts, err := r.device.Store.Job(id)
-		if err != nil {
-			return nil, 0, err
-		}
-		j := &opened{id: id, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
-		for _, b := range texts {
-			j.blobs[b.Sum] = b.Data
-		}
-		there := map[spot][]byte{}
-		for _, e := range have {
-			there[spot{e.Stream, e.Seq}] = e.Raw
-			j.fold(e)
-		}
-		p := arrival{id: id}
-		for _, i := range lines[id] {
-			e := c.Events[i]
-			at := spot{e.Stream, e.Seq}
-			if old, held := there[at]; held {
-				if !bytes.Equal(old, e.Raw) {
-					return nil, 0, forkedFile{c.Lines[i]}
-				}
-				continue
-			}
-			there[at] = e.Raw
-			j.fold(e)
-			p.add(e, blobs, j)
-			all++
-		}
-		if len(p.acts) == 0 {
+	for _, e := range contents.Events {
+		if _, seen := here[e.Job]; seen {
 			continue
 		}
-		j.visit = latestVisit(j.state)
-		j.judge()
-		line, err := json.Marshal(r.summarise(j))
-		if err != nil {
-			return nil, 0, err
+		ids = append(ids, e.Job)
+		if here[e.Job], texts[e.Job], err = r.device.Store.Job(e.Job); err != nil {
+			return o, err
 		}
-		for i := range p.acts {
-			p.acts[i].Summary = line
-		}
-		plans = append(plans, p)
+		known = append(known, here[e.Job]...)
 	}
-	return plans, all, nil
+	o.sifted = record.Sift(contents, known, tell)
+	o.faults = append(o.faults, o.sifted.Faults...)
+	blobs := map[string]job.Blob{}
+	for _, b := range contents.Blobs {
+		blobs[b.Sum] = b
+	}
+	for _, id := range ids {
+		p, err := r.plan(id, here[id], texts[id], o.sifted.New, blobs)
+		if err != nil {
+			return o, err
+		}
+		if len(p.acts) > 0 {
+			o.plans = append(o.plans, p)
+		}
+	}
+	return o, nil
 }
 
-// add puts one event and the blobs it names into the last act, or a new one.
-func (p *arrival) add(e job.Signed, blobs map[string]job.Blob, j *opened) {
-	if last := len(p.acts) - 1; last < 0 || len(p.acts[last].Events) == importBatch {
+// plan is what a file brings to one job: its new events, and blobs that what is
+// here names and lacks. Blobs that no event names stay out.
+func (r *root) plan(id string, have []job.Signed, texts []job.Blob, brought record.Contents, blobs map[string]job.Blob) (arrival, error) {
+	p := arrival{id: id, fresh: len(have) == 0}
+	j := &opened{id: id, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
+	for _, b := range texts {
+		j.blobs[b.Sum] = b.Data
+	}
+	for _, e := range have {
+		j.fold(e)
+		if !bytes.Contains(e.Raw, []byte(`"b":"`)) {
+			continue // it names no blob
+		}
+		for _, b := range wanted(e, blobs, j) {
+			_, there, err := r.device.Store.Blob(id, b.Sum)
+			if err != nil {
+				return p, err
+			}
+			if !there {
+				p.act(false).Blobs = append(p.act(false).Blobs, b)
+				j.blobs[b.Sum] = b.Data
+			}
+		}
+	}
+	for _, e := range brought.Events {
+		if e.Job != id {
+			continue
+		}
+		j.fold(e)
+		act := p.act(true)
+		act.Events = append(act.Events, e)
+		for _, b := range wanted(e, blobs, j) {
+			act.Blobs = append(act.Blobs, b)
+			j.blobs[b.Sum] = b.Data
+		}
+	}
+	if len(p.acts) == 0 {
+		return p, nil
+	}
+	j.visit = latestVisit(j.state)
+	j.judge()
+	line := r.summarise(j)
+	p.title = line.Title
+	text, err := json.Marshal(line)
+	for i := range p.acts {
+		p.acts[i].Summary = text
+	}
+	return p, err
+}
+
+// act is the last act, or a new one when there is none or it is full.
+func (p *arrival) act(forEvent bool) *job.Act {
+	if last := len(p.acts) - 1; last < 0 || forEvent && len(p.acts[last].Events) == importBatch {
 		p.acts = append(p.acts, job.Act{Job: p.id})
 	}
-	act := &p.acts[len(p.acts)-1]
-	act.Events = append(act.Events, e)
+	return &p.acts[len(p.acts)-1]
+}
+
+// wanted returns the blobs of a file that an event names and the job lacks.
+func wanted(e job.Signed, blobs map[string]job.Blob, j *opened) (out []job.Blob) {
 	event, err := job.Decode(e.Raw)
 	if err != nil {
-		return // Read has decoded it already
+		return nil
 	}
 	for _, sum := range named(event) {
 		if b, in := blobs[sum]; in && j.blobs[sum] == nil {
-			j.blobs[sum] = b.Data
-			act.Blobs = append(act.Blobs, b)
+			out = append(out, b)
 		}
 	}
+	return out
 }

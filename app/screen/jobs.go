@@ -12,7 +12,7 @@ import (
 
 // viewJobs is the list of jobs on this phone.
 func (r *root) viewJobs() page {
-	main := r.shellNotes()
+	main := append(r.offerBox(), r.shellNotes()...)
 	if len(r.jobs) == 0 {
 		main = append([]app.UI{app.P().Text(r.t("jobs.what", "Lugmark goes with you from the van to the handover of a bank of 12.8 V LiFePO4 blocks: it asks for readings, judges them by what your meter can show, and says when a link may be closed.")),
 			app.P().Text(r.t("jobs.none", "No job on this phone yet. Start one, open a job file, or look round in the sample jobs."))}, main...)
@@ -27,6 +27,7 @@ func (r *root) viewJobs() page {
 			app.Input().Type("file").ID("job-file").Class("vh").Accept(".txt,.json,application/json,text/plain").OnChange(r.onJobFile)),
 		r.button("btn", r.t("jobs.samples", "Sample jobs"), r.addSamples),
 	))
+	main = append(main, goLink("btn", r.t("check", "Check a record"), "/check"))
 	return page{title: r.t("jobs", "Jobs"), main: main, foot: []app.UI{goLink("btn go", r.t("jobs.new", "New job"), "/new")}}
 }
 

@@ -45,6 +45,8 @@ type root struct {
 	notice    notice
 	read      reading
 	draft     newJob
+	check     checked
+	offer     *offer   // a record file that waits for an answer
 	panel     string   // which small panel is open on this screen
 	busy      bool     // an act is being kept
 	made      []string // ids of the events of the last act that was kept
@@ -100,7 +102,7 @@ func (r *root) OnNav(ctx app.Context) {
 // arrive prepares what the address needs: the job that it names, the texts of
 // its inputs, the draft of what was being typed.
 func (r *root) arrive(ctx app.Context) {
-	r.moved, r.panel, r.slips = true, "", map[string]say.Line{}
+	r.moved, r.panel, r.slips, r.offer = true, "", map[string]say.Line{}, nil
 	at := r.route()
 	// The act that made a notice may itself have led here; one step on it has
 	// done its work, but in a round it stays until the next keep. It never goes

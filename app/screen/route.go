@@ -8,7 +8,7 @@ import (
 
 // route is an address, taken apart: /j/JOB/SCREEN/A/B/C.
 type route struct {
-	screen string // "jobs", "new", "menu", or a screen of a job
+	screen string // "jobs", "new", "menu", "check", or a screen of a job
 	job    string
 	a, b   string // what the screen is about: a field and a part, a gate and a link
 	c      string // the topic of a form
@@ -29,7 +29,7 @@ func (r *root) route() route {
 			s = "bank"
 		}
 		return route{screen: s, job: get(1), a: get(3), b: get(4), c: get(5)}
-	case "new", "menu":
+	case "new", "menu", "check":
 		return route{screen: get(0)}
 	}
 	return route{screen: "jobs"}
@@ -46,6 +46,8 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 	switch at.screen {
 	case "new":
 		r.startNewJob()
+	case "check":
+		r.text["print"] = r.check.typed
 	case "layout":
 		r.startLayout()
 	case "read":
@@ -107,6 +109,8 @@ func (r *root) view() page {
 		return r.viewNewJob()
 	case "menu":
 		return r.viewMenu()
+	case "check":
+		return r.viewCheck()
 	case "bank":
 		return r.viewBank()
 	case "layout":

@@ -35,7 +35,7 @@ func shown(t *testing.T, s sample.Sample) *root {
 
 // addresses lists every screen of a job.
 func (r *root) addresses() []string {
-	at := []string{"/", "/new", "/menu", r.to(), r.to("steps"), r.to("open"), r.to("charge"), r.to("handover"), r.to("layout"), r.to("part", "bank")}
+	at := []string{"/", "/new", "/menu", "/check", r.to(), r.to("steps"), r.to("open"), r.to("charge"), r.to("handover"), r.to("layout"), r.to("part", "bank")}
 	for _, s := range checks.Stages {
 		at = append(at, r.to("stage", string(s)))
 		for _, f := range r.forms(s) {

@@ -129,6 +129,6 @@ func (r *root) annexSigned() app.UI {
 	return r.sheetPage(r.kickerAnnex(), r.t("annex.signed", "Signatures"),
 		app.P().Body(r.stateWord(x.Verdict()), app.Text(" "+r.say(x.Reason())+r.say(x.Next()))),
 		app.Table().Class("big").TabIndex(0).Body(app.Caption().Text(r.t("annex.signatures", "Signed by")), app.TBody().Body(rows...)),
-		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true.")),
+		app.P().Text(r.t("seal.proves", "The fingerprint is made from the whole signed record. The same 26 signs prove that this paper matches that record. They do not prove that each reading was true. Whoever has the record file can compare it: in Lugmark under Jobs, Check a record.")),
 		r.paperFoot())
 }

@@ -10,6 +10,7 @@ import (
 var (
 	sayUntitled   = phrase("untitled", "the job {id}")
 	sayEntries    = phrase("entries", "Entries: {n}, from {first} to {last} by the clocks of the phones.")
+	sayWholeOnes  = phrase("entries-whole", "Entries that are whole: {n}, from {first} to {last} by the clocks of the phones. What follows is about these.")
 	sayNewer      = phrase("newer", "Entries by a newer version of Lugmark: {n}. They are signed and kept, and not understood here.")
 	sayPhone      = phrase("phone", "Phone with the key {key}, {app}. Entries: {n}, runs of the app: {streams}. The key could not be copied out of its browser.")
 	saySoft       = phrase("soft", "Phone with the key {key}, {app}. Entries: {n}, runs of the app: {streams}. A soft key: whoever could copy the storage of that phone could sign with it.")
@@ -22,6 +23,7 @@ var (
 
 	saySeal     = phrase("seal", "Revision {rev}, sealed {when} by {name}, rules {rules}. Its fingerprint: {print}")
 	sayCovers   = phrase("covers", "Revision {rev} covers all {n} entries: nothing that is here came after it.")
+	sayCoversOf = phrase("covers-of", "Revision {rev} covers {n} of them. What it covered besides cannot be said of a record that is not whole.")
 	sayChanged  = phrase("changed", "Changed since revision {rev}: it covers {n} entries, and {since} more came later, or from a phone that it had not heard of.")
 	saySigned   = phrase("signed", "Its results were signed by {name} ({role}), {when}.")
 	sayUnsigned = phrase("unsigned", "Nobody's signature under the results of revision {rev} is in this file.")
@@ -44,7 +46,11 @@ func (j Job) Name() say.Line { return phrase("name", "{job}").With("job", j.name
 // Facts are the facts of one job, in the order in which a reader asks for them.
 func (j Job) Facts() []Fact {
 	n := strconv.Itoa
-	out := []Fact{{Plain, sayEntries.With("n", n(j.Events), "first", day(j.First), "last", day(j.Last))}}
+	says := sayEntries
+	if !j.Sound {
+		says = sayWholeOnes
+	}
+	out := []Fact{{Plain, says.With("n", n(j.Events), "first", day(j.First), "last", day(j.Last))}}
 	if j.Unread > 0 {
 		out = append(out, Fact{Open, sayNewer.With("n", n(j.Unread))})
 	}
@@ -52,7 +58,7 @@ func (j Job) Facts() []Fact {
 		out = append(out, Fact{Open, sayNoSealHere.With()})
 	}
 	for i := len(j.Seals) - 1; i >= 0; i-- { // the one in force first
-		out = append(out, j.Seals[i].facts()...)
+		out = append(out, j.Seals[i].facts(j.Sound)...)
 	}
 	for _, s := range j.Signed {
 		if !j.sealed(s) {
@@ -97,13 +103,16 @@ func (j Job) sealed(s Signature) bool {
 	return false
 }
 
-func (s Seal) facts() []Fact {
+func (s Seal) facts(sound bool) []Fact {
 	n, rev := strconv.Itoa, strconv.Itoa(s.Rev)
 	rows := s.Print.Rows()
 	out := []Fact{{Plain, saySeal.With("rev", rev, "when", day(s.At), "name", s.By, "rules", s.Rules, "print", strings.Join(rows[:], " "))}}
-	if s.Since > 0 {
+	switch {
+	case !sound:
+		out = append(out, Fact{Open, sayCoversOf.With("rev", rev, "n", n(s.Covers))})
+	case s.Since > 0:
 		out = append(out, Fact{Open, sayChanged.With("rev", rev, "n", n(s.Covers), "since", n(s.Since))})
-	} else {
+	default:
 		out = append(out, Fact{Good, sayCovers.With("rev", rev, "n", n(s.Covers))})
 	}
 	if s.Results != nil {

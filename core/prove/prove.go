@@ -44,6 +44,7 @@ type Job struct {
 	Signed  []Signature // in view
 	Seals   []Seal      // by revision
 	Missing int         // blobs that are named and not here: erased, or never brought
+	Sound   bool        // nothing is wrong with the file; else what is wrong is not counted here
 }
 
 // Device is one phone, known by its key.
@@ -154,7 +155,9 @@ func Read(file []byte, tell func(n, all int)) Report {
 	}
 	slices.Sort(ids)
 	for _, id := range ids {
-		r.Jobs = append(r.Jobs, byJob[id].job())
+		j := byJob[id].job()
+		j.Sound = len(r.Faults) == 0
+		r.Jobs = append(r.Jobs, j)
 	}
 	slices.SortStableFunc(r.Faults, func(a, b record.Fault) int { return cmp.Compare(a.Line, b.Line) })
 	return r
