@@ -84,7 +84,10 @@ func TestAnyoneChecksARecord(t *testing.T) {
 	q.Sees("The fingerprint is not found: no seal in this file has it.")
 
 	changed := bytes.Replace(file, []byte(`"n":"13.`), []byte(`"n":"12.`), 1)
+	q.Slow(20) // a check of more than a second says how far it has come
 	q.choose("check-file", give(t, "changed.txt", changed))
+	q.Sees("of " + decimal(bytes.Count(file, []byte("\ne "))) + " signatures.")
+	q.Slow(1)
 	q.Sees("Not sound. Faults: ")
 	q.Sees("the signature does not match")
 	q.Size(320, walkHeight)
@@ -130,6 +133,10 @@ func decimal(n int) string { return strconv.Itoa(n) }
 // driver's own way loses it after a tap.
 func (p *Phone) choose(picker, path string) {
 	p.T.Helper()
+	path, err := filepath.Abs(path)
+	if err != nil {
+		p.T.Fatal(err)
+	}
 	p.Do(chromedp.ActionFunc(func(ctx context.Context) error {
 		found, failure, err := runtime.Evaluate(fmt.Sprintf(`document.getElementById(%q)`, picker)).Do(ctx)
 		if err != nil {

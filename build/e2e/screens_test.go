@@ -20,6 +20,11 @@ type view struct {
 var views = []view{
 	{"jobs", "/", nil},
 	{"menu", "/menu", nil},
+	{"check", "/check", nil},
+	{"check-record", "/check", func(p *Phone) {
+		p.choose("check-file", "../../core/record/testdata/first.txt")
+		p.Sees("Sound: every signature is good")
+	}},
 	{"new-job", "/new", nil},
 	{"new-job-slips", "/new", func(p *Phone) {
 		p.Type("Name of the site", "")
