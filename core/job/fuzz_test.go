@@ -67,3 +67,27 @@ func FuzzStrict(f *testing.F) {
 		}
 	})
 }
+
+// A key and a head have one spelling each.
+func FuzzParseKey(f *testing.F) {
+	for _, s := range []string{"v1/b3/rest-voltage", "v1/b1.n~b2.p@b1.n/joint-r", "//", "v1/b1", "v1/b1/a/b", "v1/b1/ü"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if k, err := ParseKey(s); err == nil && k.String() != s {
+			t.Fatalf("%q is read as %q", s, k.String())
+		}
+	})
+}
+
+func FuzzParseHead(f *testing.F) {
+	const sum = " 4f5e3a2b4f5e3a2b4f5e3a2b4f5e3a2b4f5e3a2b4f5e3a2b4f5e3a2b4f5e3a2b"
+	for _, s := range []string{"abcdefghijklmnop 17" + sum, "abcdefghijklmnop 017" + sum, "abcdefghijklmnop -1" + sum, "abcdefghijklmnop 1  ", ""} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if h, err := ParseHead(s); err == nil && (h.String() != s || h.Seq < 1) {
+			t.Fatalf("%q is read as %q", s, h)
+		}
+	})
+}

@@ -45,3 +45,37 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// Of a file beside what a phone has, only what a key on one of the two sides
+// signed is new, and what is new joins what is there without a fork.
+func FuzzSift(f *testing.F) {
+	first, err := os.ReadFile("testdata/first.txt")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(first, first)
+	f.Add(first, first[:1500])
+	f.Add(first[:1500], first)
+	f.Add(bytes.ReplaceAll(first, []byte("13.28"), []byte("13.29")), first)
+	f.Add(first, []byte{})
+	f.Fuzz(func(t *testing.T, file, phone []byte) {
+		c, _ := Read(file)
+		here, _ := Read(phone)
+		known, faults := Verify(here)
+		if len(faults) > 0 {
+			return // a phone holds what it has checked
+		}
+		s := Sift(c, known.Events, func(int, int) {})
+		if len(s.New.Events)+s.Held+s.Unsure+s.Forked != len(c.Events) || len(s.New.Lines) != len(s.New.Events) {
+			t.Fatalf("%d entries: %d new, %d held, %d unsure, %d forked", len(c.Events), len(s.New.Events), s.Held, s.Unsure, s.Forked)
+		}
+		_, faults = Verify(Contents{Events: append(known.Events, s.New.Events...)})
+		for _, x := range faults {
+			for _, bad := range []string{"signature does not match", "is there twice", "does not follow"} {
+				if bytes.Contains([]byte(x.Why), []byte(bad)) {
+					t.Fatalf("what came in: %v", x)
+				}
+			}
+		}
+	})
+}
