@@ -99,3 +99,18 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// A record has one spelling of each number.
+func FuzzStored(f *testing.F) {
+	for _, s := range []string{"13.20", "-13.20", "0", "-0", "00", "1e3", "13,20", ".5", "5.", "\xff", "٣", "NaN"} {
+		f.Add(s, "V")
+	}
+	f.Add("18", "C")
+	f.Add("18", "furlong")
+	f.Fuzz(func(t *testing.T, digits, symbol string) {
+		n, ok := unit.Stored(digits, unit.Symbol(symbol))
+		if ok && (n.Digits != digits || n.Unit != unit.Symbol(symbol) || math.IsNaN(n.Value) || math.IsInf(n.Value, 0) || !(n.Step > 0)) {
+			t.Fatalf("%q %q is read as %+v", digits, symbol, n)
+		}
+	})
+}
