@@ -72,6 +72,7 @@ func (s *shelf) Blob(id, sum string) (job.Blob, bool, error) {
 func (s *shelf) Summaries() (map[string][]byte, error) { return s.lines, nil }
 func (s *shelf) PutDraft(string, string) error         { return nil }
 func (s *shelf) Draft(string) (string, bool, error)    { return "", false, nil }
+func (s *shelf) Erase(string, ...string) error         { return nil }
 func (s *shelf) Forget(string) error                   { return nil }
 func (s *shelf) Persist() (bool, bool)                 { return false, false }
 func (s *shelf) Estimate() (int64, int64)              { return 0, 0 }

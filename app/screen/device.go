@@ -14,6 +14,7 @@ type Store interface {
 	Summaries() (map[string][]byte, error)
 	PutDraft(key, text string) error
 	Draft(key string) (string, bool, error)
+	Erase(id string, sums ...string) error
 	Forget(id string) error
 	Persist() (granted, known bool)
 	Estimate() (used, quota int64)

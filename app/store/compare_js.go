@@ -14,7 +14,7 @@ type tally struct {
 	ofJob                map[string]int // events of each job that has a summary, here or there
 	jobs                 map[string]bool
 	device, whole        bool
-	forgotten            []string
+	forgotten, erased    []string // what the mirror may still hold: jobs, blobs
 }
 
 // compare counts the store and the mirror side by side.
@@ -68,6 +68,9 @@ func (c *tally) count(b *database) error {
 			c.whole = c.whole || key == wholeMark
 			if id, is := strings.CutPrefix(key, forgottenMark); is {
 				c.forgotten = append(c.forgotten, id)
+			}
+			if blob, is := strings.CutPrefix(key, erasedMark); is {
+				c.erased = append(c.erased, blob)
 			}
 		}
 		return nil

@@ -37,8 +37,11 @@ func (d *DB) heal(m *database) (here, kept tally, err error) {
 	if here, kept, err = d.compare(m); err != nil {
 		return here, kept, err
 	}
-	if len(here.forgotten) > 0 {
+	if len(here.forgotten)+len(here.erased) > 0 {
 		if err = d.settleForgotten(m, here.forgotten); err == nil {
+			err = d.settleErased(m, here.erased)
+		}
+		if err == nil {
 			here, kept, err = d.compare(m)
 		}
 		if err != nil {

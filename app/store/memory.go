@@ -169,6 +169,19 @@ func (m *Memory) Draft(key string) (string, bool, error) {
 	return text, there, nil
 }
 
+// Erase implements [Store].
+func (m *Memory) Erase(id string, sums ...string) error {
+	if err := m.lock(); err != nil {
+		return err
+	}
+	defer m.mu.Unlock()
+	for _, sum := range sums {
+		delete(m.blobs[id], sum)
+	}
+	m.announce(id)
+	return nil
+}
+
 // Forget implements [Store].
 func (m *Memory) Forget(id string) error {
 	if err := m.lock(); err != nil {

@@ -26,6 +26,7 @@ import (
 //	           "born"              the name of this store, random
 //	           "last"              a token of the last act, random
 //	           "forgotten JOB"     the mirror may still hold this job
+//	           "erased JOB SUM"    the mirror may still hold this blob
 //
 // Where the browser can be made to lose it, it has a second place to write to:
 // see [DB.Mirrored].

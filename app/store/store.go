@@ -39,6 +39,10 @@ type Store interface {
 	PutDraft(key, text string) error
 	// Draft returns what was being typed, and whether there was any.
 	Draft(key string) (text string, there bool, err error)
+	// Erase removes blobs of a job from this device, all of them or none. The
+	// events that name them stay as they are. A sum that is not there is no
+	// error. Whoever keeps such a blob again has it again.
+	Erase(id string, sums ...string) error
 	// Forget removes a job from this device: events, blobs, line, drafts.
 	Forget(id string) error
 	// Key returns the device's key, which the first call makes.

@@ -41,6 +41,7 @@ func conform(t *testing.T, open func(t *testing.T) (one, two Store)) {
 		"a closed tab says so":          closedSaysSo,
 		"an unknown job has nothing":    unknownJob,
 		"a blob of any type comes back": blobsComeBack,
+		"a blob can be erased":          eraseOne,
 	} {
 		t.Run(name, func(t *testing.T) {
 			one, two := open(t)
@@ -321,6 +322,7 @@ func closedSaysSo(t *testing.T, one, two Store) {
 		"Keep":     one.Keep(job.Act{Job: "j1", Summary: []byte("x")}),
 		"PutDraft": one.PutDraft("a", "b"),
 		"Forget":   one.Forget("j1"),
+		"Erase":    one.Erase("j1", "x"),
 		"Job":      readErr,
 		"Key":      keyErr,
 	} {
