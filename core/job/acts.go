@@ -98,6 +98,11 @@ func (w *Writer) Note(at Stamp, part, text string, random [Salt]byte) (Stamped, 
 	return s, blob, err
 }
 
+// Photo keeps a picture of a part. Its blob goes into the same act.
+func (w *Writer) Photo(at Stamp, p Photo) (Stamped, error) {
+	return w.Stamp(at.Now, at.ID, Key{}, p, nil)
+}
+
 // Start says what the record is about; it is the first event of a job.
 func (w *Writer) Start(at Stamp, kind string) (Stamped, error) {
 	return w.Stamp(at.Now, at.ID, Key{}, Start{Kind: kind, App: w.open.App}, nil)

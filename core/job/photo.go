@@ -1,6 +1,11 @@
 package job
 
-import "fmt"
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"slices"
+)
 
 // Chunk is the size [bytes] of the pieces in which a photo travels; the last
 // piece may be shorter.
@@ -12,6 +17,22 @@ type Photo struct {
 	Field  string // the field of the part that it shows, or ""
 	Blob   Ref
 	Chunks []string // SHA-256 in hex of each piece, in order
+}
+
+// NewPhoto makes the blob of a picture of a part, and the body that names it.
+// Kind is its media type, "image/jpeg".
+func NewPhoto(part, field, kind string, data []byte) (Blob, Photo) {
+	blob, ref := NewBlob(kind, data)
+	p := Photo{Part: part, Field: field, Blob: ref}
+	if len(data) <= Chunk {
+		p.Chunks = []string{ref.Sum}
+		return blob, p
+	}
+	for piece := range slices.Chunk(data, Chunk) {
+		h := sha256.Sum256(piece)
+		p.Chunks = append(p.Chunks, hex.EncodeToString(h[:]))
+	}
+	return blob, p
 }
 
 func (Photo) Type() string { return "photo/1" }
