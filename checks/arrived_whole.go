@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"strconv"
+
 	"lugmark/core/bank"
 	"lugmark/core/cite"
 	"lugmark/core/finding"
@@ -25,6 +27,7 @@ var arrivedWhole = &Check{
 
 var (
 	sayWholeGood    = say.Phrase{Key: "arrived-whole.pass", English: "Every block looks whole. A photo was taken; it is not attached here."}
+	sayWholeSeen    = say.Phrase{Key: "arrived-whole.pass-shown", English: "Every block looks whole. Photos of them in this record: {n}."}
 	sayWholeBad     = say.Phrase{Key: "arrived-whole.fail", English: "{part}: {condition}. Its inside may be burning without a flame."}
 	sayWholeSwollen = say.Phrase{Key: "arrived-whole.swollen", English: "{part} is swollen by {found} of its thickness; above {most} it makes gas."}
 	sayWholeFlat    = say.Phrase{Key: "arrived-whole.some", English: "{part} is swollen by {found} of its thickness; up to {limit} is usual, above {most} it is given back."}
@@ -53,6 +56,8 @@ func evalArrivedWhole(f *Facts, _ string) []finding.Finding {
 		x = missing(arrivalPhoto.Field, "bank")
 	} else if code != "yes" {
 		x = finding.CannotTell(sayWholePhoto.With(), sayWholeTake.With())
+	} else if n := f.photosFor(arrivalPhoto.Field, condition.Field); n > 0 {
+		x = finding.Passes(sayWholeSeen.With("n", strconv.Itoa(n)))
 	}
 	return one(x.Against(limit))
 }

@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"strconv"
+
 	"lugmark/core/cite"
 	"lugmark/core/finding"
 	"lugmark/core/measure"
@@ -24,6 +26,7 @@ var lugStack = &Check{
 
 var (
 	sayStackGood   = say.Phrase{Key: "lug-stack.pass", English: "At every post the lugs lie on the pad, largest first, {n} at most. A photo was taken; it is not attached here."}
+	sayStackSeen   = say.Phrase{Key: "lug-stack.pass-shown", English: "At every post the lugs lie on the pad, largest first, {n} at most. Photos of them in this record: {photos}."}
 	sayStackBad    = say.Phrase{Key: "lug-stack.fail", English: "Not every lug lies on its pad, without a washer between and largest first. Steel between copper gets hot."}
 	sayStackMany   = say.Phrase{Key: "lug-stack.many", English: "One post holds {n} lugs; at most {limit} are allowed. Each one more is a joint more and thread less."}
 	sayStackThread = say.Phrase{Key: "lug-stack.thread", English: "Not every bolt holds one diameter of thread without touching the ground of its hole. It may feel tight and press nothing."}
@@ -61,6 +64,9 @@ func evalLugStack(f *Facts, _ string) []finding.Finding {
 	}
 	if photo != "yes" {
 		return answer(finding.CannotTell(sayStackPhoto.With(), sayStackTake.With()))
+	}
+	if n := f.photosFor(lugPhoto.Field); n > 0 {
+		return answer(finding.Passes(sayStackSeen.With("n", typed(count), "photos", strconv.Itoa(n))))
 	}
 	return answer(finding.Passes(sayStackGood.With("n", typed(count))))
 }
