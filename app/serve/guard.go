@@ -9,7 +9,7 @@ import "net/http"
 // 'wasm-unsafe-eval' is the browsers' word for compiling WebAssembly; it allows
 // no other eval.
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-	"img-src 'self' blob: data:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
+	"img-src 'self' blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 // guarded sets, on every answer and so on errors too, the headers that keep the

@@ -102,7 +102,7 @@ func guards(t *testing.T, what string, h http.Header, secure bool) {
 	t.Helper()
 	want := map[string]string{
 		"Content-Security-Policy": "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-			"img-src 'self' blob: data:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
+			"img-src 'self' blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
 			"base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
 		"X-Content-Type-Options":       "nosniff",
 		"Referrer-Policy":              "no-referrer",
