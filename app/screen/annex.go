@@ -166,7 +166,7 @@ func (r *root) overrides() app.UI {
 		if h.Taken == nil {
 			continue
 		}
-		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+		reason := r.written(h.Taken.Reason)
 		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(r.say(h.Title)), app.Td().Text(r.job.text(h.Taken.Who, "name")), app.Td().Body(app.Text(reason), app.Div().Text(r.takenOver(h)))))
 	}
 	if len(rows) == 0 {

@@ -28,30 +28,61 @@ var (
 // copyBox is what takes a job out of the phone.
 func (r *root) copyBox() []app.UI {
 	id := r.job.id
-	return []app.UI{
+	out := []app.UI{
 		app.H2().Text(r.t("copy.title", "Safe copy")),
 		app.P().Text(r.t("copy.what", "This job is only on this phone. The record is all of it, signed: with it nothing is lost when the phone is. It holds the names and addresses that were entered.")),
-		r.button("btn", r.t("copy.record", "Save the record (.txt)"), func(app.Context) { r.saveRecord(id) }),
-		r.button("btn", r.t("copy.plain", "Save as plain job file (.json)"), func(app.Context) { r.savePlain() }),
+		r.button("btn", r.t("copy.record", "Save the record (.txt)"), func(app.Context) { r.saveRecord(id, true) }),
 	}
+	if photos := photoSize(r.job.photosOf("", "")); photos > 0 {
+		rest := r.job.textSize()
+		out = append(out, app.P().Class("note").Text(r.t("copy.sizes", "With its photos it is about {with}, without them about {without}.", "with", r.bytes(rest+inText(photos)), "without", r.bytes(rest))),
+			r.button("btn", r.t("copy.no-photos", "Save it without photos"), func(app.Context) { r.saveRecord(id, false) }))
+	}
+	return append(out, r.button("btn", r.t("copy.plain", "Save as plain job file (.json)"), func(app.Context) { r.savePlain() }))
+}
+
+// inText is how long bytes are in a record file: base64 makes four signs of
+// three bytes.
+func inText(n int) int { return (n + 2) / 3 * 4 }
+
+// eventLine is about what an event is long in a record file [bytes].
+const eventLine = 800
+
+// textSize estimates the record file of a job without its photos [bytes].
+func (j *opened) textSize() int {
+	n := eventLine * j.state.Len()
+	for _, b := range j.blobs {
+		n += inText(len(b))
+	}
+	return n
 }
 
 // allBox does it for every job.
 func (r *root) allBox() app.UI {
-	return r.button("btn", r.t("copy.all", "Save all jobs (.txt)"), func(app.Context) { r.saveAll() })
+	photos := 0
+	for _, s := range r.jobs {
+		photos += s.Photos
+	}
+	all := r.button("btn", r.t("copy.all", "Save all jobs (.txt)"), func(app.Context) { r.saveAll(true) })
+	if photos == 0 {
+		return all
+	}
+	return app.Div().Class("noprint").Body(all,
+		app.P().Class("note").Text(r.t("copy.all-sizes", "The photos of all jobs make up about {size} of it.", "size", r.bytes(inText(photos)))),
+		r.button("btn", r.t("copy.all-no-photos", "Save all jobs without photos"), func(app.Context) { r.saveAll(false) }))
 }
 
 // saveRecord saves or shares the record of one job.
-func (r *root) saveRecord(id string) {
+func (r *root) saveRecord(id string, photos bool) {
 	title := ""
 	if r.job != nil && r.job.id == id {
 		title = r.job.text("site", "name")
 	}
-	r.saveRecords(title, id)
+	r.saveRecords(title, photos, id)
 }
 
 // saveAll saves or shares the records of all jobs in one file.
-func (r *root) saveAll() {
+func (r *root) saveAll(photos bool) {
 	var ids []string
 	for _, s := range r.jobs {
 		ids = append(ids, s.ID)
@@ -60,12 +91,12 @@ func (r *root) saveAll() {
 		r.notice = notice{says: sayNothingHere.With(), bad: true}
 		return
 	}
-	r.saveRecords("all jobs", ids...)
+	r.saveRecords("all jobs", photos, ids...)
 }
 
-func (r *root) saveRecords(title string, ids ...string) {
+func (r *root) saveRecords(title string, photos bool, ids ...string) {
 	r.async(func() {
-		text, n, unread, err := recordOf(r.device.Store, ids...)
+		text, n, unread, err := recordOf(r.device.Store, photos, ids...)
 		r.dispatch(func(app.Context) {
 			if err != nil {
 				app.Logf("lugmark: copy: %v", err)
@@ -83,8 +114,9 @@ func (r *root) saveRecords(title string, ids ...string) {
 }
 
 // recordOf writes the record file of jobs: every event that is kept, and every
-// blob that is still there. Unread counts what no version of this program wrote.
-func recordOf(store Store, ids ...string) (text []byte, n, unread int, err error) {
+// blob that is still there, of photos only when they are wanted. Unread counts
+// what no version of this program wrote.
+func recordOf(store Store, photos bool, ids ...string) (text []byte, n, unread int, err error) {
 	var c record.Contents
 	for _, id := range ids {
 		events, blobs, err := store.Job(id)
@@ -103,6 +135,9 @@ func recordOf(store Store, ids ...string) (text []byte, n, unread int, err error
 				continue
 			}
 			c.Events = append(c.Events, signed)
+			if _, is := e.Body.(job.Photo); is && !photos {
+				continue
+			}
 			for _, sum := range named(e) {
 				if held[sum] {
 					continue
@@ -148,7 +183,8 @@ func (r *root) savePlain() {
 }
 
 // handOut gives a file to the phone's share sheet where that takes it, else to
-// the downloads, and says which. Both need text that is valid UTF-8.
+// the downloads, and says which. Its bytes cross to the browser as they are: a
+// record with photos has many millions of them.
 func (r *root) handOut(file, kind string, text []byte, saved, sent say.Line) {
 	download := func() {
 		downloadFile(file, kind, text)
@@ -159,7 +195,7 @@ func (r *root) handOut(file, kind string, text []byte, saved, sent say.Line) {
 		download()
 		return
 	}
-	shared := map[string]any{"files": []any{app.Window().Get("File").New([]any{string(text)}, file, map[string]any{"type": kind})}}
+	shared := map[string]any{"files": []any{app.Window().Get("File").New([]any{blobOf(kind, text)}, file, map[string]any{"type": kind})}}
 	if !nav.Call("canShare", shared).Bool() {
 		download()
 		return
@@ -217,8 +253,7 @@ const keepURL = time.Minute
 
 func downloadFile(file, kind string, text []byte) {
 	window := app.Window()
-	blob := window.Get("Blob").New([]any{string(text)}, map[string]any{"type": kind})
-	url := window.Get("URL").Call("createObjectURL", blob)
+	url := window.Get("URL").Call("createObjectURL", blobOf(kind, text))
 	a := window.Get("document").Call("createElement", "a")
 	a.Set("href", url)
 	a.Set("download", file)

@@ -145,7 +145,7 @@ func TestASavedRecordSaysTheSameOnAnotherPhone(t *testing.T) {
 		here, there := newShelf(), newShelf()
 		one, two := phone(here), phone(there)
 		id := kept(t, one, s)
-		text, n, unread, err := recordOf(here, id)
+		text, n, unread, err := recordOf(here, true, id)
 		if err != nil || unread != 0 || n != len(here.events[id]) {
 			t.Fatalf("%s: %d of %d entries, %d unread, %v", s.ID, n, len(here.events[id]), unread, err)
 		}
@@ -188,7 +188,7 @@ func TestWhatMailDoesToARecordIsPassedOver(t *testing.T) {
 	here := newShelf()
 	one := phone(here)
 	id := kept(t, one, sample.List()[0])
-	text, _, _, err := recordOf(here, id)
+	text, _, _, err := recordOf(here, true, id)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -213,7 +213,7 @@ func TestAFullPhoneSaysHowMuchIsIn(t *testing.T) {
 	for _, s := range sample.List() {
 		ids = append(ids, kept(t, one, s))
 	}
-	text, n, _, err := recordOf(here, ids...)
+	text, n, _, err := recordOf(here, true, ids...)
 	if err != nil {
 		t.Fatal(err)
 	}

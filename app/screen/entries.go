@@ -29,11 +29,7 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 	case job.KindChoices:
 		return r.tickedWords(f, v.Choices)
 	case job.KindPersonal:
-		s, ok := job.Text(r.job.blobs, v.X)
-		if !ok {
-			return r.t("erased", "(erased)")
-		}
-		return s
+		return r.written(v.X)
 	case job.KindTime:
 		if t, err := time.Parse(time.RFC3339, v.Time); err == nil {
 			return r.clock(t)
@@ -45,6 +41,15 @@ func (r *root) valueText(k finding.Key, v job.Value) string {
 		return r.skipText(v)
 	}
 	return ""
+}
+
+// written is the personal text that x names, or the word that it was erased.
+func (r *root) written(x job.Ref) string {
+	s, here := job.Text(r.job.blobs, x)
+	if !here && x != (job.Ref{}) {
+		return r.t("erased", "(erased)")
+	}
+	return s
 }
 
 func (r *root) skipText(v job.Value) string {

@@ -25,11 +25,12 @@ var (
 	saySamples   = say.Phrase{Key: "screen.file.samples", English: "The sample jobs are here. Everything in them is invented."}
 	sayGathering = say.Phrase{Key: "screen.file.gathering", English: "Bringing in the sample jobs: {n} of {all} …"}
 	sayNoFile    = say.Phrase{Key: "screen.file.unreadable", English: "The phone could not read this file. Nothing was changed."}
-	sayTooBig    = say.Phrase{Key: "screen.file.big", English: "This file is larger than any job. Nothing was changed."}
+	sayTooBig    = say.Phrase{Key: "screen.file.big", English: "This file is larger than this phone can open at once. Nothing was changed. Save the jobs one by one, or without photos."}
 )
 
-// largestFile is more than a job with many readings has as text [bytes].
-const largestFile = 32 << 20
+// largestFile is more than a few jobs with many photos have as text [bytes].
+// All of it is in memory at once.
+const largestFile = 64 << 20
 
 // onJobFile reads the file that was chosen.
 func (r *root) onJobFile(ctx app.Context, _ app.Event) {
@@ -42,18 +43,15 @@ func (r *root) onJobFile(ctx app.Context, _ app.Event) {
 		r.notice = notice{says: sayTooBig.With(), bad: true}
 		return
 	}
-	whenSettled(file.Call("text"), func(v app.Value, err error) {
-		text := ""
-		if err == nil {
-			text = v.String()
-		}
+	r.async(func() {
+		raw, err := bytesOf(file)
 		r.dispatch(func(ctx app.Context) {
 			input.Set("value", "")
 			if err != nil {
 				r.notice = notice{says: sayNoFile.With(), bad: true}
 				return
 			}
-			r.takeFile(ctx, []byte(text))
+			r.takeFile(ctx, raw)
 		})
 	})
 }

@@ -70,6 +70,7 @@ func (r *root) viewForm(f form) page {
 		}
 		main = append(main, r.putRight(order...))
 	}
+	personal := false
 	for _, field := range fields {
 		k := key(f.part, field.ID)
 		if _, st := r.job.state.Lookup(r.job.visit, f.part, field.ID, field.Setup); st == job.Conflict {
@@ -77,12 +78,19 @@ func (r *root) viewForm(f form) page {
 			continue
 		}
 		main = append(main, r.formField(field, func(ctx app.Context, way string) { r.keepForm(ctx, f, fields, way) }))
+		if _, one := bank.PartKind(f.part); one && showsPhoto[field.ID] {
+			main = append(main, r.photosBox(f.part, field.ID)...)
+		}
+		personal = personal || field.Kind == checks.Personal && r.job.has(k)
 		if e, st := r.job.state.Lookup(r.job.visit, r.formSource(f.part), field.ID, field.Setup); st == job.One && e.Value.Kind == job.KindSkip {
 			main = append(main, app.P().Class("note").Text(r.skipText(e.Value)))
 		}
 	}
 	if asked := r.askedHere(f); len(asked) > 0 {
 		main = append(main, r.putOff(f, asked))
+	}
+	if personal {
+		main = append(main, goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
 	stage := r.to("stage", string(f.stage))
 	return page{title: r.formTitle(f), sub: r.say(f.stage.Title().With()), back: stage, main: main,

@@ -20,10 +20,11 @@ func (r *root) viewHandover() page {
 		r.sealBox(),
 		r.returnBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),
-		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { app.Window().Call("print") }),
+		r.button("btn go", r.t("hand.print", "Print, or save as PDF"), func(app.Context) { r.print() }),
 	), app.Section().Class("noprint").Body(append(r.copyBox(),
 		goLink("btn", r.t("check.sheet", "Check a record against a printed sheet"), "/check"))...)}
-	main = append(main, r.ownerPage(c), r.annexDrawing(), r.annexResults(), r.annexParts(), r.annexSigned())
+	main = append(main, r.ownerPage(c), r.annexDrawing(), r.annexResults(), r.annexParts())
+	main = append(append(main, r.annexPhotos()...), r.annexSigned())
 	return page{title: r.t("tab.handover", "Hand over"), sub: r.job.text("site", "name"), back: r.to(), class: "hand", main: main, foot: []app.UI{r.tabs("handover")}}
 }
 
@@ -140,7 +141,7 @@ func (r *root) openRows(most int) []app.UI {
 		if h.Taken == nil {
 			continue
 		}
-		reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+		reason := r.written(h.Taken.Reason)
 		rows = append(rows, app.Tr().Body(
 			app.Td().Body(app.Text(r.say(h.Title)), app.Br(), app.B().Text(r.t("hold.overridden", "Overridden"))),
 			app.Td().Body(app.Text(r.t("hand.taken-on", "{name} went on although not everything passed: {reason}", "name", r.job.text(h.Taken.Who, "name"), "reason", reason)),

@@ -212,7 +212,7 @@ func (r *root) lastGapEntry(k finding.Key) app.UI {
 // takenNote says openly who overrides, why and what, and whether it still holds.
 func (r *root) takenNote(h checks.Hold) app.UI {
 	name := r.job.text(h.Taken.Who, "name")
-	reason, _ := job.Text(r.job.blobs, h.Taken.Reason)
+	reason := r.written(h.Taken.Reason)
 	if h.Taken.Lapsed {
 		return r.ruled("unk", app.P().Text(r.t("hold.lapsed", "The override by {name} no longer holds: something else does not pass any more.", "name", name)))
 	}

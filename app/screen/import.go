@@ -111,9 +111,10 @@ func (r *root) bringIn(o offer, tell func(says say.Phrase, n, all int)) func() {
 
 // takeIn keeps the acts of an offer, and returns what is to be said.
 func (r *root) takeIn(o offer, tell func(n, all int)) (says say.Line, bad bool) {
-	n, all := 0, len(o.sifted.New.Events)
+	n, photos, all := 0, 0, len(o.sifted.New.Events)
 	tell(0, all)
 	for _, p := range o.plans {
+		photos += p.photos
 		for _, act := range p.acts {
 			if err := r.device.Store.Keep(act); err != nil {
 				app.Logf("lugmark: import: %v", err)
@@ -128,6 +129,9 @@ func (r *root) takeIn(o offer, tell func(n, all int)) (says say.Line, bad bool) 
 		}
 	}
 	says = sayBroughtN.With("n", itoa(n), "all", itoa(o.entries), "jobs", o.jobs())
+	if photos > 0 {
+		says = sayBroughtPhotos.With("brought", says, "n", itoa(photos))
+	}
 	if len(o.passed) > 0 {
 		says = sayPassed.With("brought", says, "text", strings.Join(o.passed, "; "))
 	}
@@ -141,6 +145,8 @@ type arrival struct {
 	title string
 	fresh bool // nothing of the job is on this phone
 	acts  []job.Act
+
+	photos int // pictures of events that are here already
 }
 
 // weigh reads a record file and compares it with what is on the phone. Nothing
@@ -197,17 +203,27 @@ func (r *root) plan(id string, have []job.Signed, texts []job.Blob, brought reco
 	}
 	for _, e := range have {
 		j.fold(e)
+	}
+	hidden := j.hiddenPhotos(have)
+	for _, e := range have {
 		if !bytes.Contains(e.Raw, []byte(`"b":"`)) {
 			continue // it names no blob
 		}
 		for _, b := range wanted(e, blobs, j) {
+			if hidden[b.Sum] {
+				continue
+			}
 			_, there, err := r.device.Store.Blob(id, b.Sum)
 			if err != nil {
 				return p, err
 			}
 			if !there {
-				p.act(false).Blobs = append(p.act(false).Blobs, b)
+				act := p.act()
+				act.Blobs = append(act.Blobs, b)
 				j.blobs[b.Sum] = b.Data
+				if strings.HasPrefix(b.Type, "image/") {
+					p.photos++
+				}
 			}
 		}
 	}
@@ -216,7 +232,7 @@ func (r *root) plan(id string, have []job.Signed, texts []job.Blob, brought reco
 			continue
 		}
 		j.fold(e)
-		act := p.act(true)
+		act := p.act()
 		act.Events = append(act.Events, e)
 		for _, b := range wanted(e, blobs, j) {
 			act.Blobs = append(act.Blobs, b)
@@ -235,14 +251,6 @@ func (r *root) plan(id string, have []job.Signed, texts []job.Blob, brought reco
 		p.acts[i].Summary = text
 	}
 	return p, err
-}
-
-// act is the last act, or a new one when there is none or it is full.
-func (p *arrival) act(forEvent bool) *job.Act {
-	if last := len(p.acts) - 1; last < 0 || forEvent && len(p.acts[last].Events) == importBatch {
-		p.acts = append(p.acts, job.Act{Job: p.id})
-	}
-	return &p.acts[len(p.acts)-1]
 }
 
 // wanted returns the blobs of a file that an event names and the job lacks.

@@ -19,7 +19,7 @@ func (r *root) viewJobs() page {
 	} else {
 		main = append(main, app.Div().Class("copyline").Body(
 			app.Span().Text(r.t("jobs.only-here", "These jobs are only on this phone.")),
-			r.button("plain", r.t("jobs.copy", "Safe copy of all"), func(app.Context) { r.saveAll() })),
+			r.button("plain", r.t("jobs.copy", "Safe copy of all"), func(app.Context) { r.saveAll(true) })),
 			app.Ul().Class("jobs").Body(app.Range(r.jobs).Slice(func(i int) app.UI { return app.Li().Body(r.jobCard(r.jobs[i])) })))
 	}
 	main = append(main, app.Div().Class("two even").Body(

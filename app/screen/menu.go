@@ -19,7 +19,8 @@ func (r *root) viewMenu() page {
 	}
 	main = append(main, r.shellStatus()...)
 	if r.job != nil && !r.job.missing {
-		main = append(main, r.copyBox()...)
+		main = append(append(main, r.copyBox()...), goLink("btn", r.photosTitle(), r.to("photos")),
+			goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
 	main = append(main, r.allBox(),
 		app.H2().Text(r.t("menu.about", "What Lugmark is, and is not")),

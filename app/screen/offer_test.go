@@ -21,7 +21,7 @@ func savedSample(t *testing.T) (one *root, here *shelf, id string, text []byte) 
 	here = newShelf()
 	one = phone(here)
 	id = kept(t, one, sample.List()[0])
-	text, _, _, err := recordOf(here, id)
+	text, _, _, err := recordOf(here, true, id)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -28,11 +28,13 @@ type opened struct {
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
-	uses     *uses         // made when first asked for; see asks
-	held     []checks.Hold // made when first asked for; see holds
-	paper    *sheet        // made when first asked for; see sheet
-	latest   time.Time     // the latest time that the record claims
-	one      sync.Mutex    // one act at a time
+	uses     *uses           // made when first asked for; see asks
+	held     []checks.Hold   // made when first asked for; see holds
+	paper    *sheet          // made when first asked for; see sheet
+	latest   time.Time       // the latest time that the record claims
+	one      sync.Mutex      // one act at a time
+	erased   string          // what stands where a text was erased
+	absent   map[string]bool // photos that are not on this phone, as far as looked for
 }
 
 // openJob loads a job, if it is not the one that is open.
@@ -76,7 +78,7 @@ func (r *root) load(id string) (*opened, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &opened{id: id, missing: len(events) == 0, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
+	j := &opened{id: id, missing: len(events) == 0, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}, erased: r.t("erased", "(erased)")}
 	for _, b := range blobs {
 		j.blobs[b.Sum] = b.Data
 	}
@@ -144,6 +146,7 @@ func (r *root) changedElsewhere(id string) {
 		return
 	}
 	j := r.job
+	began := j.state.Len()
 	r.async(func() {
 		events, blobs, err := r.device.Store.Job(id)
 		r.dispatch(func(app.Context) {
@@ -151,6 +154,10 @@ func (r *root) changedElsewhere(id string) {
 				return
 			}
 			before := j.state.Len()
+			if before == began && !r.busy { // nothing was kept here meanwhile: what is not there is erased
+				j.blobs = job.Blobs{}
+			}
+			j.absent = nil
 			for _, b := range blobs {
 				j.blobs[b.Sum] = b.Data
 			}
@@ -355,9 +362,11 @@ func now() time.Time {
 // text gives the personal text of a field, "" when there is none.
 func (j *opened) text(part, field string) string {
 	e, standing := j.state.Lookup(j.visit, part, field, true)
-	if standing != job.One {
+	if standing != job.One || e.Value.Kind != job.KindPersonal { // the reason of a skip is no name
 		return ""
 	}
-	s, _ := job.Text(j.blobs, e.Value.X)
-	return s
+	if s, here := job.Text(j.blobs, e.Value.X); here {
+		return s
+	}
+	return j.erased
 }

@@ -36,6 +36,7 @@ func (r *root) viewPart(part string) page {
 	if len(found) > 0 {
 		main = append(main, app.H2().Text(r.t("stage.found", "What was found")), app.Ul().Class("rows").Body(found...))
 	}
+	main = append(append(main, app.H2().Text(r.t("photos", "Photos"))), r.photosBox(part, "")...)
 	if rows := r.entryRows(part); len(rows) > 0 {
 		main = append(main, app.H2().Text(r.t("part.entries", "Entries")), app.Ul().Class("rows").Body(rows...))
 	}

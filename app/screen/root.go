@@ -50,6 +50,9 @@ type root struct {
 	panel     string   // which small panel is open on this screen
 	busy      bool     // an act is being kept
 	made      []string // ids of the events of the last act that was kept
+	camera    camera
+	gallery   gallery
+	personal  []personal // what can be erased in the open job; see personal.go
 }
 
 // OnMount opens the store and starts the minute.

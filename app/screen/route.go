@@ -56,6 +56,8 @@ func (r *root) enterRoute(ctx app.Context, at route) {
 		f := formAt(at.a, at.b, at.c)
 		r.enterForm(f)
 		r.loadFormDraft(f)
+	case "personal":
+		r.loadPersonal()
 	}
 	r.home.Defer(r.settle)
 }
@@ -135,6 +137,12 @@ func (r *root) view() page {
 		return r.viewCharge()
 	case "handover":
 		return r.viewHandover()
+	case "photos":
+		return r.viewPhotos()
+	case "photo":
+		return r.viewPhoto(at.a)
+	case "personal":
+		return r.viewPersonal()
 	}
 	return r.viewJobs()
 }

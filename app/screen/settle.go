@@ -18,6 +18,7 @@ func (r *root) settle(ctx app.Context) {
 	}
 	r.syncInputs(doc)
 	placeHits(doc)
+	r.lookAtPictures(doc)
 	if frame := doc.Call("querySelector", ".page"); frame.Truthy() {
 		if title := frame.Get("dataset").Get("title").String(); title != doc.Get("title").String() {
 			doc.Set("title", title)

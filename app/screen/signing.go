@@ -19,7 +19,7 @@ func (r *root) signBox(person, role, title string) app.UI {
 	id := "sign-" + person
 	body := []app.UI{app.H2().Text(title)}
 	if ok {
-		name, _ := job.Text(r.job.blobs, s.Body.Ink)
+		name := r.written(s.Body.Ink)
 		says := r.t("sign.signed", "Signed by {name}, {when}.", "name", name, "when", r.moment(s.At))
 		if !current {
 			says += " " + r.t("sign.changed", "The results have changed since: sign again.")
@@ -120,7 +120,7 @@ func (r *root) annexSigned() app.UI {
 	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p3", r.t("hand.owner", "Owner")}} {
 		name, when := "", ""
 		if s, _, ok := r.job.signed(x.person); ok {
-			name, _ = job.Text(r.job.blobs, s.Body.Ink)
+			name = r.written(s.Body.Ink)
 			when = r.moment(s.At)
 		}
 		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(x.title), app.Td().Class("sign").Text(name), app.Td().Text(when)))

@@ -30,6 +30,7 @@ type summary struct {
 	Done     string                `json:"done,omitempty"`
 	States   map[string]draw.State `json:"states"`
 	Changed  string                `json:"changed"`
+	Photos   int                   `json:"photos,omitempty"` // of all in view [bytes]
 }
 
 // summarise makes the line of a job.
@@ -37,7 +38,7 @@ func (r *root) summarise(j *opened) summary {
 	s := summary{Title: j.text("site", "name"), Layout: j.facts.Layout(), States: map[string]draw.State{}, Changed: now().Format(time.RFC3339)}
 	c := count(j.findings)
 	s.Answered, s.Needed, s.Fail, s.CantTell = c.answered(), c.needed(), c[finding.Fail], c[finding.CantTell]
-	s.Energy = j.energy(r)
+	s.Energy, s.Photos = j.energy(r), photoSize(j.photosOf("", ""))
 	for _, x := range j.findings {
 		if x.Verdict() == finding.Later && !x.Due().IsZero() && (s.Due == "" || x.Due().Format(time.RFC3339) < s.Due) {
 			s.Due = x.Due().Format(time.RFC3339)
