@@ -115,14 +115,13 @@ func TestPhotosTravel(t *testing.T) {
 		t.Fatalf("%d events in %d bytes, without photos %d in %d, %v", n, len(with), m, len(without), err)
 	}
 	other := phone(newShelf())
-	none := func(int, int) {}
-	if says, bad, _ := other.takeRecord(without, none); bad {
+	if says, bad, _ := other.takeRecord(without); bad {
 		t.Fatal(other.say(says))
 	}
-	if says, bad, _ := other.takeRecord(with, none); bad || !strings.Contains(other.say(says), "Missing photos that came with it: 1.") {
+	if says, bad, _ := other.takeRecord(with); bad || !strings.Contains(other.say(says), "Missing photos that came with it: 1.") {
 		t.Error(bad, other.say(says))
 	}
-	if says, _, _ := other.takeRecord(with, none); strings.Contains(other.say(says), "Missing") {
+	if says, _, _ := other.takeRecord(with); strings.Contains(other.say(says), "Missing") {
 		t.Error("they come twice:", other.say(says))
 	}
 	back, err := other.load(j.id)

@@ -11,7 +11,10 @@ import (
 // catchFile keeps what the page offers as a download, for a test to look at.
 const catchFile = `(() => {
 	const make = URL.createObjectURL.bind(URL);
-	URL.createObjectURL = blob => { blob.text().then(text => { window.offered = text; }); return make(blob); };
+	URL.createObjectURL = blob => {
+		if (!blob.type.startsWith("image/")) blob.text().then(text => { window.offered = text; });
+		return make(blob);
+	};
 	Object.defineProperty(navigator, "canShare", {value: undefined, configurable: true});
 })();`
 
