@@ -185,7 +185,8 @@ func (r *root) withdraw(p photo, why string, then func(app.Context)) {
 // annexPhotos is the part of the sheet with the photos: part, time and the
 // beginning of the hash, by which the record's own can be told.
 func (r *root) annexPhotos() []app.UI {
-	list := r.job.photosOf("", "")
+	began := r.job.began() // a return visit shows its own
+	list := slices.DeleteFunc(r.job.photosOf("", ""), func(p photo) bool { return p.Lam < began })
 	if len(list) == 0 {
 		return nil
 	}

@@ -211,7 +211,8 @@ func (r *root) undoMade(j *opened) func(app.Context) {
 // photoAnswer is the answer that a photo gives to a field which asks whether
 // one was taken.
 func (j *opened) photoAnswer(part, field string) (change, bool) {
-	if !asksPhoto[field] || j.choiceOf(part, field) == "yes" {
+	over := visitNumber(j.visit) < visitNumber(latestVisit(j.state)) // it takes no new answers
+	if over || !asksPhoto[field] || j.choiceOf(part, field) == "yes" {
 		return change{}, false
 	}
 	return change{part: part, field: field, value: job.Value{Kind: job.KindChoice, Choice: "yes"}, saw: j.state.Seen(j.key(part, field))}, true

@@ -78,6 +78,8 @@ var views = []view{
 	{"why-pass", "jetty/why/plan-series/bank", nil},
 	{"why-to-do", "jetty/why/torque/b1.p", nil},
 	{"open", "jetty/open", nil},
+	{"photos", "jetty/photos", nil},
+	{"personal", "hut/personal", func(p *Phone) { p.Sees("Ines Varga") }},
 	{"part-block", "jetty/part/b4", nil},
 	{"part-link", "jetty/part/b1.n~b2.p", nil},
 	{"part-switch", "jetty/part/switch", nil},
