@@ -36,7 +36,7 @@ func photoSize(list []photo) (n int) {
 
 // photosBox shows the photos of a part, or of a field of it, and takes more.
 func (r *root) photosBox(part, field string) []app.UI {
-	out := []app.UI{r.twinBox(part, field)}
+	out := r.twinBox(part, field)
 	if list := r.job.photosOf(part, field); len(list) > 0 {
 		out = append(out, r.photoGrid(list))
 	}
@@ -84,7 +84,7 @@ func (r *root) viewPhotos() page {
 		main = append(main, app.P().Text(r.t("photos.count", "Photos: {n}, {size}. They may show people: ask them before you hand a photo on.", "n", itoa(len(list)), "size", r.bytes(photoSize(list)))),
 			r.photoGrid(list))
 	}
-	main = append(main, r.twinBox("bank", ""), r.photoButtons("bank", ""), goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
+	main = append(append(main, r.twinBox("bank", "")...), r.photoButtons("bank", ""), goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	return page{title: r.t("photos", "Photos"), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("")}}
 }
 

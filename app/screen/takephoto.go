@@ -226,15 +226,15 @@ var asksPhoto = map[string]bool{"arrival-photo": true, "lug-photo": true}
 var showsPhoto = map[string]bool{"arrival-photo": true, "lug-photo": true, "condition": true, "labels": true}
 
 // twinBox asks about a photo that stands at another part already.
-func (r *root) twinBox(part, field string) app.UI {
+func (r *root) twinBox(part, field string) []app.UI {
 	t := r.camera.twin
 	if t == nil || t.part != part || t.field != field {
-		return app.Div()
+		return nil
 	}
 	j := r.job
-	return r.ruled("unk", app.P().Text(r.t("photo.twin", "The very same photo stands at {other} already. Was the wrong one chosen?", "other", lowerFirst(r.name(t.other)))),
+	return []app.UI{r.ruled("unk", app.P().Text(r.t("photo.twin", "The very same photo stands at {other} already. Was the wrong one chosen?", "other", lowerFirst(r.name(t.other)))),
 		r.button("btn", r.t("photo.twin-drop", "Do not keep it"), func(app.Context) { r.camera.twin = nil }).ID("twin"),
-		r.button("btn", r.t("photo.twin-keep", "Keep it here too"), func(app.Context) { r.keepPhoto(j, t.part, t.field, t.data, roomEnough, true) }))
+		r.button("btn", r.t("photo.twin-keep", "Keep it here too"), func(app.Context) { r.keepPhoto(j, t.part, t.field, t.data, roomEnough, true) }))}
 }
 
 // clockOf says a time of the record.

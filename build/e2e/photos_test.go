@@ -107,6 +107,12 @@ const aPhoto = "\xff\xd8\xff"
 // blobLine is a blob of a record file.
 var blobLine = regexp.MustCompile(`(?m)^b ([0-9a-f]{64}) (\S+)$`)
 
+// full makes the browser say how much of its room is used [%].
+func (p *Phone) full(percent int) {
+	p.T.Helper()
+	p.Eval(fmt.Sprintf(`navigator.storage.estimate = () => Promise.resolve({usage: %d, quota: 100}); 0`, percent), nil)
+}
+
 // blobsOf are the blobs in a record file that hold some bytes.
 func blobsOf(t *testing.T, file, holds string) (out [][]byte) {
 	t.Helper()
@@ -160,8 +166,13 @@ func TestPhotos(t *testing.T) {
 	p.photo("b2", "", note)
 	p.Sees("cannot show that file as a picture")
 	p.visit(at + "/enter/bank/receive")
+	p.full(96)
+	p.photo("bank", "arrival-photo", second)
+	p.Sees("more than 95 % of the room for Lugmark is used")
+	p.full(85)
 	p.photo("bank", "arrival-photo", second)
 	p.Sees("photo kept")
+	p.Sees("More than 80 % of the room for Lugmark is used")
 	p.console.complain(t)
 
 	browser.Kill()
@@ -249,6 +260,9 @@ func (p *Phone) onAnotherPhone(t *testing.T, server *Server, at, with, without s
 	if early != 0 {
 		t.Errorf("%d photos were read before they were on the screen", early)
 	}
+	other.Eval(`window.print = () => { window.printed = [...document.querySelectorAll(".sheet img")].filter(i => i.naturalWidth > 0).length; }; 0`, nil)
+	other.Tap("Print, or save as PDF")
+	other.Until("every photo is there before it prints", `window.printed === 2`)
 	other.Eval(`document.querySelector(".sheet .tiles").scrollIntoView()`, nil)
 	other.shownPhotos()
 	other.looks("annex")
