@@ -32,7 +32,7 @@ func (r *root) erasePhotoBox(p photo) []app.UI {
 }
 
 // erasePersonal erases one line of the list.
-func (r *root) erasePersonal(p personal, label string) {
+func (r *root) erasePersonal(p *personal, label string) {
 	r.panel = ""
 	again := func(app.Context) { r.loadPersonal() }
 	if p.photo {
@@ -48,7 +48,7 @@ func (r *root) erasePersonal(p personal, label string) {
 func (r *root) erasePhoto(sum string, sums []string, then func(app.Context)) {
 	j := r.job
 	var ids []string
-	for _, p := range j.state.Photos() {
+	for _, p := range j.photosOf("", "") {
 		if p.Body.Blob.Sum == sum {
 			ids = append(ids, p.ID)
 		}

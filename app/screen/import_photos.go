@@ -38,7 +38,7 @@ func (j *opened) hiddenPhotos(have []job.Signed) map[string]bool {
 			}
 		}
 	}
-	for _, x := range j.state.Photos() {
+	for _, x := range j.photosOf("", "") {
 		delete(hidden, x.Body.Blob.Sum)
 	}
 	return hidden

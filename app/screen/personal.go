@@ -2,7 +2,8 @@ package screen
 
 import (
 	"cmp"
-	"slices"
+	"sort"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -26,7 +27,6 @@ type personal struct {
 }
 
 var (
-	whatLeftOut  = say.Phrase{Key: "screen.personal.left-out", English: "{field}: reason for leaving it out"}
 	whatOverride = say.Phrase{Key: "screen.personal.override", English: "Reason for overriding a hold point"}
 	whatTaken    = say.Phrase{Key: "screen.personal.taken-back", English: "Reason for taking something back"}
 	whatNote     = say.Phrase{Key: "screen.personal.note", English: "Note"}
@@ -39,7 +39,7 @@ const whyErased = "erased"
 
 // personalOf lists what can be erased of a record: entries about people and
 // places, reasons, notes, signatures, photos; also what is no longer in view.
-func personalOf(events []job.Event) (out []personal) {
+func personalOf(events []job.Event) (out []*personal) {
 	gone := map[string]string{} // ids that something supersedes, with the reason
 	for _, e := range events {
 		why := "corrected"
@@ -54,52 +54,43 @@ func personalOf(events []job.Event) (out []personal) {
 	}
 	seen := map[string]bool{}
 	for _, e := range events {
-		p := personal{at: e.At, id: e.ID}
-		var x job.Ref
-		k, _ := job.ParseKey(e.Field)
-		p.part = k.Part
-		switch body := e.Body.(type) {
-		case job.Set:
-			p.what, x = whatOf(k, body.Value), body.Value.X
-		case job.Choose:
-			p.what, x = whatOf(k, body.Value), body.Value.X
-		case job.Void:
-			p.what, x = whatTaken.With(), body.X
-		case job.Note:
-			p.part, p.what, x = body.Part, whatNote.With(), body.X
-		case job.Sign:
-			p.part, p.what, x = body.Who, whatSign.With(), body.Ink
-		case job.Photo:
-			p.part, p.what, x, p.photo = body.Part, whatPhoto.With(), body.Blob, true
-			p.sums = body.Chunks
+		for _, x := range job.Refs(e) {
+			k, _ := job.ParseKey(e.Field)
+			p := &personal{part: k.Part, what: whatOf(k), sums: []string{x.Sum}, size: x.Len, at: e.At, id: e.ID}
+			switch body := e.Body.(type) {
+			case job.Seal:
+				continue // results are about a bank
+			case job.Void:
+				p.what = whatTaken.With()
+			case job.Note:
+				p.part, p.what = body.Part, whatNote.With()
+			case job.Sign:
+				p.part, p.what = body.Who, whatSign.With()
+			case job.Photo:
+				p.part, p.what, p.photo = body.Part, whatPhoto.With(), true
+				p.sums = append(p.sums, body.Chunks...)
+			}
+			if seen[x.Sum] && !p.photo {
+				continue
+			}
+			seen[x.Sum] = true
+			why := gone[e.ID]
+			p.earlier, p.erased = why != "", p.photo && why == whyErased
+			out = append(out, p)
 		}
-		if x == (job.Ref{}) || seen[x.Sum] && !p.photo {
-			continue
-		}
-		seen[x.Sum] = true
-		p.size = x.Len
-		if !slices.Contains(p.sums, x.Sum) {
-			p.sums = append([]string{x.Sum}, p.sums...)
-		}
-		why := gone[e.ID]
-		p.earlier, p.erased = why != "", p.photo && why == whyErased
-		out = append(out, p)
 	}
-	slices.SortStableFunc(out, func(a, b personal) int { return cmp.Or(cmp.Compare(a.part, b.part), cmp.Compare(a.at, b.at)) })
+	sort.SliceStable(out, func(i, j int) bool {
+		return cmp.Or(strings.Compare(out[i].part, out[j].part), strings.Compare(out[i].at, out[j].at)) < 0
+	})
 	return out
 }
 
-func whatOf(k job.Key, v job.Value) say.Line {
-	f, ok := checks.FieldOf(k.Field, k.Part)
-	switch {
-	case v.Kind == job.KindOverride:
-		return whatOverride.With()
-	case !ok:
-		return say.Phrase{Key: "screen.as-it-stands", English: "{text}"}.With("text", k.Field)
-	case v.Kind == job.KindSkip:
-		return whatLeftOut.With("field", f.Label)
+// whatOf names an entry. What is no field is a hold point that was overridden.
+func whatOf(k job.Key) say.Line {
+	if f, ok := checks.FieldOf(k.Field, k.Part); ok {
+		return f.Label.With()
 	}
-	return f.Label.With()
+	return whatOverride.With()
 }
 
 // loadPersonal reads the whole record for what can be erased.
@@ -154,7 +145,7 @@ func (r *root) viewPersonal() page {
 }
 
 // personalRow is one text or photo, and what erases it.
-func (r *root) personalRow(p personal) []app.UI {
+func (r *root) personalRow(p *personal) []app.UI {
 	text, here := r.personalText(p)
 	label := r.say(p.what)
 	meta := r.clockOf(p.at)
@@ -173,7 +164,7 @@ func (r *root) personalRow(p personal) []app.UI {
 			Aria("label", r.t("erase.label", "Erase from this phone: {what}, {text}", "what", label, "text", text)))}
 }
 
-func (r *root) personalText(p personal) (text string, here bool) {
+func (r *root) personalText(p *personal) (text string, here bool) {
 	if p.photo {
 		if p.erased || r.job.absent[p.sums[0]] {
 			return r.t("erased", "(erased)"), false

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"slices"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"lugmark/checks"
@@ -11,18 +9,20 @@ import (
 	"lugmark/core/say"
 )
 
-type photo = job.Item[job.Photo]
+// photo is passed on by one word: what stands around an event is much.
+type photo = *job.Item[job.Photo]
 
 // photosOf lists the photos in view of a part and of its posts, newest first;
 // of one field, where it is given.
 func (j *opened) photosOf(part, field string) []photo {
 	var out []photo
-	for _, p := range j.state.Photos() {
+	all := j.state.Photos()
+	for i := len(all) - 1; i >= 0; i-- {
+		p := &all[i]
 		if (part == "" || p.Body.Part == part || bank.OwnerOf(p.Body.Part) == part) && (field == "" || p.Body.Field == field) {
 			out = append(out, p)
 		}
 	}
-	slices.Reverse(out)
 	return out
 }
 
@@ -63,7 +63,7 @@ func (r *root) pictureOf(p photo) app.UI {
 
 // photoAlt says what a photo shows, for who cannot see it.
 func (r *root) photoAlt(p photo) string {
-	if f, ok := checks.FieldOf(p.Body.Field, p.Body.Part); ok && p.Body.Field != "" {
+	if f, ok := checks.FieldOf(p.Body.Field, p.Body.Part); ok {
 		return r.t("photo.alt-field", "Photo of {part}, {field}, {when}", "part", lowerFirst(r.name(p.Body.Part)), "field", lowerFirst(r.say(f.Label.With())), "when", r.clockOf(p.At))
 	}
 	return r.t("photo.alt", "Photo of {part}, {when}", "part", lowerFirst(r.name(p.Body.Part)), "when", r.clockOf(p.At))
@@ -105,19 +105,16 @@ func (r *root) viewPhoto(id string) page {
 	} else {
 		main = append(main, frameOf(p.Body.Blob.Sum, r.photoAlt(p)).Class("photo whole").DataSet("whole", "yes"))
 	}
-	row := func(name, value string) app.UI {
-		return app.Tr().Body(app.Th().Scope("row").Text(name), app.Td().Text(value))
+	said := [][2]string{{r.t("photo.part", "Part"), r.name(p.Body.Part)}}
+	if f, ok := checks.FieldOf(p.Body.Field, p.Body.Part); ok {
+		said = append(said, [2]string{r.t("photo.field", "Shows"), r.say(f.Label.With())})
 	}
-	rows := []app.UI{row(r.t("photo.part", "Part"), r.name(p.Body.Part))}
-	if f, ok := checks.FieldOf(p.Body.Field, p.Body.Part); ok && p.Body.Field != "" {
-		rows = append(rows, row(r.t("photo.field", "Shows"), r.say(f.Label.With())))
+	said = append(said, [2]string{r.t("photo.when", "Taken in"), r.moment(p.At)}, [2]string{r.t("photo.who", "By"), r.whoOf(p.By)},
+		[2]string{r.t("photo.size", "Size"), r.bytes(p.Body.Blob.Len)}, [2]string{r.t("photo.hash", "Hash (SHA-256)"), grouped(p.Body.Blob.Sum)})
+	var rows []app.UI
+	for _, s := range said {
+		rows = append(rows, app.Tr().Body(app.Th().Scope("row").Text(s[0]), app.Td().Text(s[1])))
 	}
-	who := r.job.text(p.By, "name")
-	if who == "" {
-		who = r.name(p.By)
-	}
-	rows = append(rows, row(r.t("photo.when", "Taken in"), r.moment(p.At)), row(r.t("photo.who", "By"), who),
-		row(r.t("photo.size", "Size"), r.bytes(p.Body.Blob.Len)), row(r.t("photo.hash", "Hash (SHA-256)"), grouped(p.Body.Blob.Sum)))
 	main = append(main, app.Table().TabIndex(0).Body(app.Caption().Text(r.t("photo.record", "In the record")), app.TBody().Body(rows...)),
 		app.P().Text(r.t("photo.people", "A photo may show people. Ask them before you hand it on.")))
 	main = append(main, r.withdrawBox(p)...)
@@ -135,12 +132,12 @@ func grouped(sum string) string {
 }
 
 func (r *root) photoAt(id string) (photo, bool) {
-	for _, p := range r.job.state.Photos() {
+	for _, p := range r.job.photosOf("", "") {
 		if p.ID == id {
 			return p, true
 		}
 	}
-	return photo{}, false
+	return nil, false
 }
 
 // withdrawBox takes a photo out of view for a reason. It stays in the record.
@@ -186,19 +183,22 @@ func (r *root) withdraw(p photo, why string, then func(app.Context)) {
 // beginning of the hash, by which the record's own can be told.
 func (r *root) annexPhotos() []app.UI {
 	began := r.job.began() // a return visit shows its own
-	list := slices.DeleteFunc(r.job.photosOf("", ""), func(p photo) bool { return p.Lam < began })
-	if len(list) == 0 {
-		return nil
-	}
-	slices.Reverse(list)
 	var tiles []app.UI
-	for _, p := range list {
+	list := r.job.photosOf("", "")
+	for i := len(list) - 1; i >= 0; i-- {
+		p := list[i]
+		if p.Lam < began {
+			continue
+		}
 		var picture app.UI = frameOf(p.Body.Blob.Sum, r.photoAlt(p)).DataSet("stays", "yes")
 		if r.job.absent[p.Body.Blob.Sum] {
 			picture = r.pictureOf(p)
 		}
 		tiles = append(tiles, app.Li().Body(picture, app.Div().Class("note").Body(app.B().Text(r.name(p.Body.Part)), app.Br(),
 			app.Text(r.moment(p.At)), app.Br(), app.Text(p.Body.Blob.Sum[:hashOnPaper]))))
+	}
+	if len(tiles) == 0 {
+		return nil
 	}
 	return []app.UI{r.sheetPage(r.kickerAnnex(), r.t("annex.photos", "J Photos"),
 		app.P().Class("note").Text(r.t("annex.photos-what", "Part, time, and the beginning of the SHA-256 of each photo. The record holds the whole hash.")),

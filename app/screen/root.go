@@ -52,7 +52,7 @@ type root struct {
 	made      []string // ids of the events of the last act that was kept
 	camera    camera
 	gallery   gallery
-	personal  []personal // what can be erased in the open job; see personal.go
+	personal  []*personal // what can be erased in the open job; see personal.go
 }
 
 // OnMount opens the store and starts the minute.

@@ -157,7 +157,7 @@ func (r *root) keepPhoto(j *opened, part, field string, data []byte, full room, 
 	}
 	r.camera.twin = nil
 	blob, body := job.NewPhoto(part, field, "image/jpeg", data)
-	for _, p := range j.state.Photos() {
+	for _, p := range j.photosOf("", "") {
 		switch {
 		case p.Body.Blob.Sum != blob.Sum:
 		case p.Body.Part == part && p.Body.Field == field:
