@@ -84,19 +84,34 @@ func notHeader(line []byte) string {
 	return fmt.Sprintf("the file does not begin with %q", Header)
 }
 
-func (c *Contents) readEvent(line []byte, n int, kinds map[string]string, held map[[32]byte]bool) error {
-	sig64, raw, _ := bytes.Cut(line[2:], []byte(" "))
+// ParseEvent reads the line of one signed event, without its line feed; it
+// refuses every spelling but that of [AppendEvent]. It does not verify the
+// signature. The event does not share memory with the line.
+func ParseEvent(line []byte) (job.Event, job.Signed, error) {
+	rest, ok := bytes.CutPrefix(line, []byte("e "))
+	if !ok {
+		return job.Event{}, job.Signed{}, fmt.Errorf("does not begin with e")
+	}
+	sig64, raw, _ := bytes.Cut(rest, []byte(" "))
 	sig, err := encoding.DecodeString(string(sig64))
 	if err != nil || len(sig) != 64 {
-		return fmt.Errorf("its signature is not 64 bytes in base64")
+		return job.Event{}, job.Signed{}, fmt.Errorf("its signature is not 64 bytes in base64")
 	}
 	e, err := job.Decode(bytes.Clone(raw))
 	if err != nil {
-		return err
+		return job.Event{}, job.Signed{}, err
 	}
 	signed := job.Signed{Job: e.Job, Stream: e.Stream, Seq: e.Seq, Raw: e.Raw, Sig: sig}
-	if !bytes.Equal(appendEvent(nil, signed), line) {
-		return fmt.Errorf("not written as a record writes it")
+	if !bytes.Equal(AppendEvent(nil, signed), line) {
+		return job.Event{}, job.Signed{}, fmt.Errorf("not written as a record writes it")
+	}
+	return e, signed, nil
+}
+
+func (c *Contents) readEvent(line []byte, n int, kinds map[string]string, held map[[32]byte]bool) error {
+	e, signed, err := ParseEvent(line)
+	if err != nil {
+		return err
 	}
 	for _, x := range job.Refs(e) {
 		kinds[x.Sum] = x.Type

@@ -78,7 +78,7 @@ func Write(c Contents) ([]byte, error) {
 
 	out := []byte(Header + "\n")
 	for _, e := range events {
-		out = append(appendEvent(out, e.signed), '\n')
+		out = append(AppendEvent(out, e.signed), '\n')
 	}
 	for _, b := range blobs {
 		if sumOf(b.Data) != b.Sum {
@@ -89,7 +89,9 @@ func Write(c Contents) ([]byte, error) {
 	return out, nil
 }
 
-func appendEvent(b []byte, s job.Signed) []byte {
+// AppendEvent appends the line of one signed event, without its line feed. The
+// same line stands in a record file and in what phones and an office exchange.
+func AppendEvent(b []byte, s job.Signed) []byte {
 	b = append(b, "e "...)
 	b = encoding.AppendEncode(b, s.Sig)
 	b = append(b, ' ')
