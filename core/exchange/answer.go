@@ -11,10 +11,14 @@ import (
 const quick = 2 * time.Second
 
 // Answer takes what came of an ask. It may come late, twice or never. Nothing
-// that arrives is believed before it was kept; see [Step].
+// that arrives is believed before it was kept; see [Step]. From a reply that
+// comes when something else has been asked, only events and pieces are taken:
+// what it says of the office is no longer the truth of now.
 func (p *Phone) Answer(ask Ask, r Reply) Step {
 	kind := ask.Message.Kind
 	switch {
+	case ask.number != p.asked && (r.Status != 200 || kind != Pull && ask.Kind != Get):
+		return Step{}
 	case (r.Status == 0 || r.Status == 413) && kind == Push:
 		p.shrink(ask.Message.Events, r.Status)
 		return Step{Wait: r.Status == 0, Trouble: Away}

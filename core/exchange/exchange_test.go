@@ -47,6 +47,29 @@ func TestAPushMovesTheCursor(t *testing.T) {
 	}
 }
 
+// The reply to a push of the last round comes in this one: what it says of the
+// office is old, and nothing may rest because of it.
+func TestALateReplyChangesNothingOfTheRound(t *testing.T) {
+	o := &office{}
+	a := newAuthor(t, 1)
+	p := newPhone(a.writes(3)...)
+	p.Answer(p.Next(), Reply{Status: 200, Message: o.log().After(Decision{})})
+	late := p.Next()
+	p.Answer(late, Reply{}) // patience has ended
+	p.Begin()
+	now := p.Next()
+	for _, r := range []Reply{{Status: 200, Message: o.log().After(Decision{})}, {Status: 410}, {},
+		{Status: 422, Message: Message{Kind: Problem, Code: CodeRefused}}} {
+		if step := p.Answer(late, r); step != (Step{}) {
+			t.Errorf("%+v", step)
+		}
+	}
+	p.Answer(now, o.answer(t, now, nil))
+	if len(o.rows) == 0 || len(p.Next().Message.Events) == 0 { // pushes are small after a reply that never came
+		t.Error("its stream rests")
+	}
+}
+
 // A restored office gets back what it lost, also when it has grown past the
 // cursor meanwhile, and from a phone that did not write it.
 func TestARestoredOfficeIsHealedByAnyPhone(t *testing.T) {

@@ -3,6 +3,13 @@ package exchange
 // Next returns what to ask now. Measurements come before pictures: no piece is
 // offered while an event waits that the office could take.
 func (p *Phone) Next() Ask {
+	ask := p.next()
+	p.asked++
+	ask.number = p.asked
+	return ask
+}
+
+func (p *Phone) next() Ask {
 	ask := Ask{Kind: Send, from: p.cursor}
 	if events := p.push(); len(events) > 0 || !p.fresh {
 		ask.Message = Message{Kind: Push, Job: p.job, Events: events}

@@ -24,6 +24,7 @@ type Phone struct {
 	fresh   bool // the office was heard in this round
 	batch   int  // how many events the next push may hold
 	resting map[string]bool
+	asked   int // number of the last ask
 	pieces
 }
 

@@ -22,7 +22,8 @@ type Ask struct {
 	Message Message
 	Sum     string
 
-	from Cursor // the phone's, when it asked
+	from   Cursor // the phone's, when it asked
+	number int    // of the asks of one Phone, from 1
 }
 
 // Reply is what came of an ask. The zero Reply: nothing came.
