@@ -13,8 +13,12 @@ COMPUTES = $(addprefix ./core/,cell circuit conductor figure lift measure therma
 SAMPLE ?= 100
 SEED ?= 1
 
+# Runs of the simulator, and how many of them each decision taken away gets.
+SEEDS ?= 2000
+MUTANT_SEEDS ?= 150
+
 help: ## this list
-	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / {printf "  make %-11s %s\n", $$1, $$2}' Makefile
 
 run: ## build quickly, serve on this computer, open on an invented job
 	go run ./build/phone -release $(RELEASE) -quality 5
@@ -50,6 +54,12 @@ cover: ## how much of what judges and computes its own tests run
 mutants: ## what the tests would not notice; minutes. SAMPLE=0 tries all, SEED=2 others
 	nice -n 15 go run ./build/mutants -sample $(SAMPLE) -seed $(SEED)
 
+sim: ## invented phones and an office lose messages, die, are restored. SEEDS=50000 for a night
+	go run ./build/sim -seeds $(SEEDS)
+
+sim-mutants: ## takes one design decision of the exchange away at a time; minutes
+	nice -n 15 go run ./build/sim -mutants -seeds $(MUTANT_SEEDS)
+
 size: ## what the phone app weighs, beside the smallest go-app program
 	go run ./build/size
 
@@ -60,4 +70,4 @@ build: ## the program as it is released, with the phone app in it, into build/di
 	go run ./build/phone -release $(RELEASE) -quality 11
 	go build -trimpath -buildvcs=false -ldflags "-s -w -X main.version=$(RELEASE)" -o build/dist/lugmark ./app
 
-.PHONY: help run test test-unit test-wasm test-e2e walk faults check cover mutants size fmt build
+.PHONY: help run test test-unit test-wasm test-e2e walk faults check cover mutants sim sim-mutants size fmt build

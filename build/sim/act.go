@@ -35,7 +35,7 @@ func (o *opened) edit() {
 		k.Part, k.Field = "m1", "due"
 	}
 	saw, past := o.state.Seen(k), o.seen.copy()
-	live := w.history.live(o.job.id, k, past)
+	live, view := w.history.live(o.job.id, k, past), w.history.view(o.job.id, k, past)
 	think := w.rng.Int64N(8000)
 	var do func(*making) error
 	what := ""
@@ -46,24 +46,24 @@ func (o *opened) edit() {
 		chosen := live[w.rng.IntN(len(live))]
 		what, do = "choose", func(m *making) error {
 			s, err := o.writer.Choose(o.device.stamp(), k, chosen.ID, saw)
-			return o.value(m, s, err, chosen.says, live, past)
+			return o.value(m, s, err, chosen.says, view, past)
 		}
 	case n < 64:
 		number := strconv.Itoa(13200 + w.rng.IntN(5))
 		what, do = "set", func(m *making) error {
 			s, err := o.writer.SetQuantity(o.device.stamp(), k, number, "mV", "m1", saw)
-			return o.value(m, s, err, number, live, past)
+			return o.value(m, s, err, number, view, past)
 		}
 	case n < 72:
 		what, do = "skip", func(m *making) error {
 			s, err := o.writer.Skip(o.device.stamp(), k, job.SkipCannot, "no-access", "", job.Ref{}, saw)
-			return o.value(m, s, err, "cannot", live, past)
+			return o.value(m, s, err, "cannot", view, past)
 		}
 	case n < 80:
 		what, do = "choice", func(m *making) error {
 			c := []string{"yes", "no"}[w.rng.IntN(2)]
 			s, err := o.writer.SetChoice(o.device.stamp(), k, c, saw)
-			return o.value(m, s, err, c, live, past)
+			return o.value(m, s, err, c, view, past)
 		}
 	case n < 88:
 		what, do = "note", func(m *making) error {
@@ -71,25 +71,54 @@ func (o *opened) edit() {
 			m.blobs = append(m.blobs, blob)
 			return o.stamped(m, s, err, past)
 		}
-	case n < 95:
+	case n < 94:
 		what, do = "photo", o.photo(k.Part, past)
+	case n < 96:
+		what, do = "newer", o.newer(k, saw, view, past)
 	default:
 		what, do = "sign", o.sign
 	}
 	o.later(think, func() { o.perform(what, do) })
 }
 
-// value stamps an event that puts a value into a field.
-func (o *opened) value(m *making, s job.Stamped, err error, says string, live []*made, past set) error {
+// value stamps an event that puts a value into a field, in the place of all that
+// was in view.
+func (o *opened) value(m *making, s job.Stamped, err error, says string, view []*made, past set) error {
 	if err := o.stamped(m, s, err, past); err != nil {
 		return err
 	}
 	it := m.made[len(m.made)-1]
 	it.value, it.says = true, says
-	for _, l := range live {
-		it.covers = append(it.covers, l.at)
-	}
+	it.cover(view)
 	return nil
+}
+
+// newer is what an app of tomorrow does to a field, in a stream of its own: this
+// one cannot read it, and must keep it, send it on and leave the field open.
+func (o *opened) newer(k job.Key, saw []string, view []*made, past set) func(*making) error {
+	return func(m *making) error {
+		at := o.device.stamp()
+		w := job.NewWriter(o.device.author(), o.device.w.random16(), o.state)
+		like, err := w.Skip(at, k, job.SkipCannot, "no-access", "", job.Ref{}, saw)
+		if err != nil {
+			return err
+		}
+		e := like.Event
+		e.Type, e.Body = "set/2", job.Unread{Kind: "set/2", Raw: []byte(`{"range":["13.2","13.3"]}`)}
+		raw, err := job.Encode(e)
+		if err != nil {
+			return err
+		}
+		if e, err = job.Decode(raw); err != nil {
+			return err
+		}
+		if err := o.stamped(m, job.Stamped{Event: e, Hash: e.Hash}, nil, past); err != nil {
+			return err
+		}
+		m.made[0].unread = true
+		m.made[0].cover(view)
+		return nil
+	}
 }
 
 // void takes some of what is in view out of it.

@@ -67,7 +67,7 @@ var mutants = []mutant{
 	{name: "a fork stands aside", changes: []change{
 		{logFile, "		if other {\n", "		if other && e.Seq < 0 {\n"}}},
 	{name: "the office checks the chain", changes: []change{
-		{logFile, " || e.Seq == head.Seq+1 && prev != head.Hash", ""}}},
+		{logFile, " || e.Seq > 1 && aside[prev] || e.Seq == head.Seq+1 && prev != head.Hash", " || e.Seq < 0 && aside[prev]"}}},
 	{name: "the office wants no holes", changes: []change{
 		{logFile, "if e.Seq > head.Seq+1 && !other {", "if e.Seq > head.Seq+1000 && !other {"}}},
 	{name: "the office checks signatures", changes: []change{
@@ -97,6 +97,12 @@ var mutants = []mutant{
 		{phoneFile, "		if k.Seq == 1 || there[k.prev] {", "		if k.came {\n			continue\n		}\n		if k.Seq == 1 || there[k.prev] {"},
 		{phoneFile, "	aside bool\n	key   Key // of", "	aside, came bool\n	key   Key // of"},
 		{phoneFile, "	for _, e := range k.Events {\n		p.add(e, false)\n", "	for _, e := range k.Events {\n		p.add(e, false)\n		p.known[e.Hash].came = true\n"}}},
+	{name: "after a save that failed the disk is read again", changes: []change{
+		{"build/sim/disk.go", "				t.reread(a.job) // nobody knows what the disk has, so it is asked\n", ""}}},
+	{name: "of a late reply only events and pieces count", changes: []change{
+		{answerFile, "	case ask.number != p.asked && (", "	case ask.number < 0 && ("}}},
+	{name: "what a newer app wrote is kept and leaves the field open", changes: []change{
+		{"core/job/others.go", "	if slices.ContainsFunc(c.unread, inView) {\n		return true", "	if slices.ContainsFunc(c.unread, inView) {\n		return false"}}},
 	{name: "a late reply may move the cursor", changes: []change{
 		{answerFile, "	k := Keep{Cursor: m.From}\n", "	if m.From != p.cursor {\n		return Step{}\n	}\n	k := Keep{Cursor: m.From}\n"}},
 		same: "a cursor can only name events that are here: the guard is needless, and is left out"},

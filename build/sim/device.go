@@ -170,7 +170,16 @@ func (d *device) die() {
 // checkShown asks whether everything that was shown as kept is still there.
 func (d *device) checkShown() {
 	for _, m := range d.w.history.all {
-		if d.shown[m.Hash] && !d.disk.job(m.Job).has[m.Hash] {
+		if !d.shown[m.Hash] {
+			continue
+		}
+		s := d.disk.job(m.Job)
+		whole := s.has[m.Hash]
+		for _, sum := range m.pieces {
+			_, there := s.blobs[sum]
+			whole = whole && there
+		}
+		if !whole {
 			d.w.broken("O2: %s has shown event %d as kept, and it is not on its disk", d.name, m.at)
 			delete(d.shown, m.Hash)
 		}

@@ -44,6 +44,10 @@ func (o *opened) checkFields(which []string) {
 			w.broken("O8: %s says %d of %s %s with %d different values in view", o.device.name, stands, o.job.kind, k, len(says))
 			return
 		}
+		if len(w.history.view(o.job.id, k, o.seen)) > len(want) && !o.state.UnknownField(k) {
+			w.broken("O8: %s judges %s, about which a newer app said something", o.device.name, k)
+			return
+		}
 		if standing == job.Conflict {
 			w.tally.count("conflicts shown")
 		}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"lugmark/core/exchange"
 	"lugmark/core/job"
 )
@@ -21,6 +23,7 @@ type made struct {
 	says    string // what a value says; two that say the same agree
 	value   bool   // it puts a value into its field
 	past    set    // every event that was on the screen's device when it was shown
+	unread  bool   // an app of tomorrow made it
 	covers  []int  // of those, what it takes out of view
 	pieces  []string
 	reached bool // the office had it once
@@ -43,9 +46,16 @@ func (h *history) add(m *made) {
 	}
 }
 
-// live returns the values of a field that nothing in a set of events takes out
-// of view: slowly, by the rule itself.
-func (h *history) live(jobID string, field job.Key, in set) (out []*made) {
+// cover notes what an event takes out of view.
+func (m *made) cover(view []*made) {
+	for _, v := range view {
+		m.covers = append(m.covers, v.at)
+	}
+}
+
+// view returns what is said about a field and nothing in a set of events takes
+// out of view: slowly, by the rule itself.
+func (h *history) view(jobID string, field job.Key, in set) (out []*made) {
 	list := h.values[jobID+field.String()]
 	gone := map[int]bool{}
 	for _, m := range list {
@@ -56,11 +66,16 @@ func (h *history) live(jobID string, field job.Key, in set) (out []*made) {
 		}
 	}
 	for _, m := range list {
-		if m.value && in.has(m.at) && !gone[m.at] {
+		if (m.value || m.unread) && in.has(m.at) && !gone[m.at] {
 			out = append(out, m)
 		}
 	}
 	return out
+}
+
+// live is view without what only an app of tomorrow can read.
+func (h *history) live(jobID string, field job.Key, in set) []*made {
+	return slices.DeleteFunc(h.view(jobID, field, in), func(m *made) bool { return m.unread })
 }
 
 // set is a set of events by their place in the history.

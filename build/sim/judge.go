@@ -26,6 +26,13 @@ func (w *world) heal() {
 			d.startTab()
 		}
 	}
+	for _, d := range w.devices {
+		for _, t := range d.tabs {
+			for _, o := range t.open {
+				w.checkCanKeep(o)
+			}
+		}
+	}
 	before, calm := "", 0
 	for round := range 40 {
 		for _, d := range w.devices {
@@ -34,7 +41,9 @@ func (w *world) heal() {
 					o.sync()
 				}
 			}
-			w.settle()
+			if w.settle(); w.restless {
+				return
+			}
 		}
 		now := w.standing()
 		if now == before {
@@ -47,6 +56,27 @@ func (w *world) heal() {
 		}
 	}
 	w.broken("O10: after 40 rounds without a fault they still exchange")
+}
+
+// checkCanKeep: whatever happened, a person can go on. A writer may find its
+// place taken once, when the phone was copied in use.
+func (w *world) checkCanKeep(o *opened) {
+	k := job.Key{Visit: "v1", Part: "b9", Field: "rest-voltage"}
+	for range 2 {
+		saw, past := o.state.Seen(k), o.seen.copy()
+		view := w.history.view(o.job.id, k, past)
+		var at [32]byte
+		o.perform("set", func(m *making) error {
+			s, err := o.writer.SetQuantity(o.device.stamp(), k, "13300", "mV", "m1", saw)
+			at = s.Hash
+			return o.value(m, s, err, "13300", view, past)
+		})
+		w.settle()
+		if m := w.history.byHash[at]; m != nil && m.shown {
+			return
+		}
+	}
+	w.broken("O2: nothing can be kept any more on %s", o.device.name)
 }
 
 // standing is how far everybody is.

@@ -156,6 +156,7 @@ func (o *office) serve(req request) (status int, body []byte) {
 		return status, exchange.Encode(log.After(d))
 	case exchange.Pull:
 		if !log.Names(m.From) {
+			o.w.tally.count("cursors refused")
 			return 410, problem(exchange.CodeCursor)
 		}
 		return 200, exchange.Encode(log.PageOf(m.From, t.rows[m.From.N:]))

@@ -29,6 +29,7 @@ type world struct {
 
 	lostEvents map[[32]byte]bool // no disk had a copy any more: nothing can bring them back
 	lostPieces map[string]bool
+	restless   bool // it did not end by itself
 	forked     bool // a profile was copied while a stream was being written
 
 	tally      *tally
@@ -67,7 +68,9 @@ func (w *world) run() {
 		w.runUntil(w.now + w.rng.Int64N(6000))
 	}
 	w.heal()
-	w.judge()
+	if !w.restless {
+		w.judge()
+	}
 	w.tally.violations = len(w.violations)
 }
 
@@ -131,9 +134,9 @@ func (w *world) runUntil(at int64) {
 // settle runs until nothing is left to happen.
 func (w *world) settle() {
 	for n := 0; len(w.queue) > 0; n++ {
-		if n > 200_000 {
+		if n > 20_000 {
 			w.broken("O10: it never comes to rest")
-			w.queue = nil
+			w.queue, w.restless = nil, true
 			return
 		}
 		w.runUntil(w.queue[0].at)

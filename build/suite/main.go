@@ -32,6 +32,7 @@ var stages = []stage{
 	{"unit", unit},
 	{"wasm", wasm},
 	{"rules", func(c *count) error { return c.goTest(nil, "-count=1", "./build/rules") }},
+	{"sim", sim},
 	{"size", func(c *count) error { return c.goTest(nil, "-count=1", "./build/size") }},
 	{"e2e", func(c *count) error { return c.goTest(nil, "-count=1", "-timeout=20m", "./build/e2e") }},
 }
@@ -111,6 +112,17 @@ func wasm(c *count) error {
 	}
 	runner := filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "go_js_wasm_exec")
 	return c.goTest(phoneEnv(), "-exec", runner, "./core/...", "./checks/...")
+}
+
+// sim plays two thousand lives of invented phones and an office; all of them
+// together count as one test.
+func sim(c *count) error {
+	if err := run(nil, "go", "run", "./build/sim", "-seeds", "2000"); err != nil {
+		c.failed++
+		return err
+	}
+	c.passed++
+	return nil
 }
 
 // phoneEnv is the environment of a build for the phone. It is a short one: a

@@ -73,7 +73,9 @@ func (p *Phone) shrink(sent []Event, status int) {
 // one than when the cursor was made. What it has confirmed counts no longer.
 func (p *Phone) startOver() Step {
 	p.office, p.fresh = truth{}, false
-	return Step{Keep: &Keep{Cursor: Cursor{}}}
+	step := Step{Keep: &Keep{}, Wait: p.over} // twice in one round is an office that does not know itself
+	p.over = true
+	return step
 }
 
 // pushed takes the truth as it is after a push.

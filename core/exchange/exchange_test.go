@@ -149,6 +149,46 @@ func TestAForeignKeyNeverEntersAStream(t *testing.T) {
 	}
 }
 
+// The log has event 3 of one way; event 4 of the other comes alone.
+func TestAnEventThatDoesNotFollowTheLogStandsAside(t *testing.T) {
+	a := newAuthor(t, 1)
+	common := a.writes(2)
+	twin := a.copied()
+	o := &office{}
+	newPhone(append(common, a.writes(1)...)...).round(t, o)
+	d := o.log().Decide(seal.Verify, twin.writes(2)[1:])
+	if len(d.Rows) != 0 || len(d.Aside) != 1 {
+		t.Errorf("%d rows, %d aside", len(d.Rows), len(d.Aside))
+	}
+}
+
+// An office that refuses the cursor again and again is left alone.
+func TestBeginningAgainTwiceEndsTheRound(t *testing.T) {
+	o := &office{}
+	p := newPhone(newAuthor(t, 1).writes(2)...)
+	p.round(t, o)
+	other := &office{}
+	newPhone(newAuthor(t, 2).writes(3)...).round(t, other)
+	p.Begin()
+	for n := range 10 {
+		ask := p.Next()
+		reply := other.answer(t, ask, nil)
+		if ask.Message.Kind == Pull {
+			reply = Reply{Status: 410}
+		}
+		step := p.Answer(ask, reply)
+		if step.Keep != nil {
+			p.Kept(*step.Keep)
+		}
+		if step.Wait {
+			return
+		}
+		if n == 9 {
+			t.Error("it goes on")
+		}
+	}
+}
+
 func newAuthorDev(a *author) string { return a.writes(1)[0].Open.Dev }
 
 func TestDecide(t *testing.T) {

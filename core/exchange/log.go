@@ -1,6 +1,8 @@
 package exchange
 
 import (
+	"bytes"
+	"cmp"
 	"crypto/ed25519"
 	"encoding/base64"
 	"encoding/hex"
@@ -169,7 +171,9 @@ func (l *Log) After(d Decision) Message {
 	return m
 }
 
-func compareHeads(a, b job.Head) int { return strings.Compare(a.String(), b.String()) }
+func compareHeads(a, b job.Head) int {
+	return cmp.Or(strings.Compare(a.Stream, b.Stream), cmp.Compare(a.Seq, b.Seq), bytes.Compare(a.Hash[:], b.Hash[:]))
+}
 
 // Names reports whether c is the cursor of the first c.N events of this log.
 // When it is not, the office answers [CodeCursor], and the phone begins again.

@@ -22,6 +22,7 @@ type Phone struct {
 	cursor  Cursor
 	office  truth
 	fresh   bool // the office was heard in this round
+	over    bool // this round began again at the first event
 	batch   int  // how many events the next push may hold
 	resting map[string]bool
 	asked   int // number of the last ask
@@ -88,7 +89,7 @@ func NewPhone(jobID string, verify Verify, held Held) *Phone {
 
 // Begin begins a round: what was given up in the last one is tried again.
 func (p *Phone) Begin() {
-	p.fresh = false
+	p.fresh, p.over = false, false
 	p.resting = map[string]bool{}
 	p.pieces.begin()
 }
