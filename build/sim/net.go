@@ -22,8 +22,46 @@ func (o *opened) sync() {
 	if o.asked == 0 {
 		o.phone.Begin()
 		o.tried = map[string]bool{}
+		if o.device.w.rng.IntN(2) == 0 {
+			o.askList()
+			return
+		}
 		o.ask()
 	}
+}
+
+// list is a request for the truths of all jobs.
+const list exchange.Kind = -1
+
+// askList begins a round with what the office has of all jobs.
+func (o *opened) askList() {
+	w := o.device.w
+	w.order++
+	number := w.order
+	o.asked = number
+	w.carry("request", nil, func([]byte) {
+		w.office.handle(request{kind: list}, func(status int, body []byte) {
+			w.carry("reply", body, func(body []byte) {
+				if !o.alive || o.asked != number {
+					return
+				}
+				truths, err := exchange.DecodeList(body)
+				if status != 200 || err != nil {
+					o.follow(number, exchange.Step{Wait: true})
+					return
+				}
+				for _, m := range truths {
+					o.phone.Heard(m)
+				}
+				o.ask()
+			})
+		})
+	})
+	o.later(patience, func() {
+		if o.asked == number {
+			o.follow(number, exchange.Step{Wait: true})
+		}
+	})
 }
 
 // ask sends what the phone wants next, until it wants nothing.

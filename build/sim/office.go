@@ -123,6 +123,12 @@ func (o *office) handle(req request, answer func(status int, body []byte)) {
 func (o *office) serve(req request) (status int, body []byte) {
 	t := o.tables[req.job]
 	switch req.kind {
+	case list:
+		var truths []exchange.Message
+		for _, name := range o.w.jobs {
+			truths = append(truths, o.tables[name.id].log(name.id).After(exchange.Decision{}))
+		}
+		return 200, exchange.EncodeList(truths)
 	case exchange.Put:
 		if !t.named[req.sum] {
 			return 404, problem(exchange.CodeUnnamed)

@@ -16,10 +16,22 @@
 //		}
 //	}
 //
+// A list of truths ([DecodeList]) asked for at the beginning of a round, and
+// handed to [Phone.Heard], spares the jobs in which nothing happened a request.
+//
 // At the office, inside the transaction that holds the row of the job:
 //
 //	d := log.Decide(seal.Verify, message.Events)   // nothing is changed yet
 //	… store d.Rows and d.Aside, commit, and only then answer log.After(d)
+//
+// What each ask is answered with, by status:
+//
+//	push   200 truth; 409 truth, something stands aside; 422 problem, refused
+//	pull   200 page; 410 problem, cursor
+//	have   200 lack
+//	a put  201; 404 no event names it; 422 it has another sum
+//	a get  200 and the bytes; 404
+//	any    400 syntax; 401 403 not this device; 413 too large; 429 503 later; 507 no room
 //
 // What the sides may rely on: an event is its exact bytes and its name is their
 // hash, so a repeat is no harm and any order will do. The log of a job at the

@@ -90,6 +90,7 @@ func NewPhone(jobID string, verify Verify, held Held) *Phone {
 // Begin begins a round: what was given up in the last one is tried again.
 func (p *Phone) Begin() {
 	p.fresh, p.over = false, false
+	p.asked++ // replies to what was asked before are late
 	p.resting = map[string]bool{}
 	p.pieces.begin()
 }
