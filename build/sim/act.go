@@ -250,7 +250,7 @@ func (o *opened) show(m *making) {
 		o.device.shown[it.Hash], it.shown = true, true
 		delete(o.device.w.lostEvents, it.Hash)
 		for _, sum := range it.pieces {
-			delete(o.device.w.lostPieces, sum)
+			delete(o.device.w.lostPieces, pieceOf{it.Job, sum})
 		}
 		o.device.w.tally.count("events shown as kept")
 	}

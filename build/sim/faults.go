@@ -115,27 +115,27 @@ func (w *world) forgive() {
 			w.lostEvents[m.Hash] = true
 		}
 		for _, sum := range m.pieces {
-			if !pieces[sum] {
-				w.lostPieces[sum] = true
+			if at := (pieceOf{m.Job, sum}); !pieces[at] {
+				w.lostPieces[at] = true
 			}
 		}
 	}
 }
 
 // survivors are the events and pieces of which some disk has a copy.
-func (w *world) survivors() (events map[[32]byte]bool, pieces map[string]bool) {
-	events, pieces = map[[32]byte]bool{}, map[string]bool{}
+func (w *world) survivors() (events map[[32]byte]bool, pieces map[pieceOf]bool) {
+	events, pieces = map[[32]byte]bool{}, map[pieceOf]bool{}
 	for _, d := range w.devices {
-		for _, s := range d.disk.jobs {
+		for id, s := range d.disk.jobs {
 			for hash := range s.has {
 				events[hash] = true
 			}
 			for _, sum := range s.sums {
-				pieces[sum] = true
+				pieces[pieceOf{id, sum}] = true
 			}
 		}
 	}
-	for _, t := range w.office.tables {
+	for id, t := range w.office.tables {
 		for _, r := range t.rows {
 			events[r.Hash] = true
 		}
@@ -143,7 +143,7 @@ func (w *world) survivors() (events map[[32]byte]bool, pieces map[string]bool) {
 			events[e.Hash] = true
 		}
 		for _, sum := range t.sums {
-			pieces[sum] = true
+			pieces[pieceOf{id, sum}] = true
 		}
 	}
 	return events, pieces

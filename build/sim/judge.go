@@ -174,7 +174,7 @@ func (w *world) judgePieces(where string, e exchange.Event, get func(string) ([]
 	for _, p := range exchange.Pieces(e.Event) {
 		data, there := get(p.Sum)
 		switch {
-		case !there && !w.lostPieces[p.Sum]:
+		case !there && !w.lostPieces[pieceOf{e.Job, p.Sum}]:
 			w.broken("O9: %s lacks a piece of event %s", where, e.ID)
 		case there && hexSum(data) != p.Sum:
 			w.broken("O9: %s has other bytes for a piece of event %s", where, e.ID)

@@ -169,7 +169,7 @@ func (o *office) serve(req request) (status int, body []byte) {
 	case exchange.Have:
 		lack := exchange.Message{Kind: exchange.Lack, Job: m.Job}
 		for _, sum := range m.Sums {
-			if t.blobs[sum] == nil {
+			if _, there := t.blobs[sum]; !there {
 				lack.Sums = append(lack.Sums, sum)
 			}
 		}

@@ -28,7 +28,7 @@ type world struct {
 	healing bool // the time of faults is over
 
 	lostEvents map[[32]byte]bool // no disk had a copy any more: nothing can bring them back
-	lostPieces map[string]bool
+	lostPieces map[pieceOf]bool
 	restless   bool // it did not end by itself
 	forked     bool // a profile was copied while a stream was being written
 
@@ -38,12 +38,15 @@ type world struct {
 	digest     hash.Hash // of the trace
 }
 
+// pieceOf is a piece of one job; the same bytes in another job are another copy.
+type pieceOf struct{ job, sum string }
+
 type jobName struct{ id, kind string }
 
 func newWorld(seed uint64, real bool) *world {
 	w := &world{
 		seed: seed, rng: rand.New(rand.NewPCG(seed, 0)), signer: signer{real},
-		lostEvents: map[[32]byte]bool{}, lostPieces: map[string]bool{},
+		lostEvents: map[[32]byte]bool{}, lostPieces: map[pieceOf]bool{},
 		tally: newTally(), digest: sha256.New(),
 	}
 	w.history = newHistory()
