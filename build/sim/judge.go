@@ -11,6 +11,24 @@ import (
 	"lugmark/core/seal"
 )
 
+// What a run has to answer, by the names that violations have:
+//
+//	O1   the office and every phone have the same events
+//	O2   what was shown as kept is on that phone's disk, also after a kill, and
+//	     at the office, as long as any disk had a copy; one can go on keeping
+//	O3   the same record, and the same fingerprint of its seal, everywhere
+//	O4   one event in each place; chains and signatures are good
+//	O5   nothing is twice in the log
+//	O6   every cursor, and acc, name the whole log
+//	O7   the same seed is the same run: a test, not asked here
+//	O8   no value is out of view that nobody who saw it replaced; different
+//	     values in view are a conflict; counts rise above what was seen
+//	O9   every piece of a blob is there, and is it; events go before pieces
+//	O10  it comes to rest
+//
+// With a profile that was copied while in use (w.forked) one way stands aside at
+// the office; those phones show their own way, and both sides are told.
+
 // heal ends the time of faults: messages arrive, half of the phones start their
 // program again and the others go on, and all exchange until nothing changes.
 func (w *world) heal() {

@@ -30,7 +30,7 @@ func (o *opened) sync() {
 	}
 }
 
-// list is a request for the truths of all jobs.
+// list is a request for the briefs of all jobs.
 const list exchange.Kind = -1
 
 // askList begins a round with what the office has of all jobs.
@@ -45,12 +45,12 @@ func (o *opened) askList() {
 				if !o.alive || o.asked != number {
 					return
 				}
-				truths, err := exchange.DecodeList(body)
+				briefs, err := exchange.DecodeList(body)
 				if status != 200 || err != nil {
 					o.follow(number, exchange.Step{Wait: true})
 					return
 				}
-				for _, m := range truths {
+				for _, m := range briefs {
 					o.phone.Heard(m)
 				}
 				o.ask()

@@ -124,11 +124,11 @@ func (o *office) serve(req request) (status int, body []byte) {
 	t := o.tables[req.job]
 	switch req.kind {
 	case list:
-		var truths []exchange.Message
+		var briefs []exchange.Message
 		for _, name := range o.w.jobs {
-			truths = append(truths, o.tables[name.id].log(name.id).After(exchange.Decision{}))
+			briefs = append(briefs, o.tables[name.id].log(name.id).Brief())
 		}
-		return 200, exchange.EncodeList(truths)
+		return 200, exchange.EncodeList(briefs)
 	case exchange.Put:
 		if !t.named[req.sum] {
 			return 404, problem(exchange.CodeUnnamed)

@@ -147,15 +147,21 @@ type arrived struct {
 func (p *Phone) page(m Message) Step {
 	k := Keep{Cursor: m.From}
 	came := map[[32]byte]arrived{}
+	type place struct {
+		stream string
+		seq    int
+	}
+	taken := map[place]bool{} // by what came
 	for _, e := range m.Events {
 		k.Cursor = k.Cursor.Next(e.Hash)
 		if p.known[e.Hash] != nil {
 			continue
 		}
 		a, follows := p.arrive(e, came)
-		if !follows || !p.good(e, a.key) {
+		if !follows || taken[place{e.Stream, e.Seq}] || !p.good(e, a.key) {
 			return Step{Wait: true, Trouble: Damaged}
 		}
+		taken[place{e.Stream, e.Seq}] = true
 		came[e.Hash] = a
 		if a.aside {
 			k.Aside = append(k.Aside, e)

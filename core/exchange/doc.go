@@ -16,7 +16,7 @@
 //		}
 //	}
 //
-// A list of truths ([DecodeList]) asked for at the beginning of a round, and
+// A list of briefs ([DecodeList]) asked for at the beginning of a round, and
 // handed to [Phone.Heard], spares the jobs in which nothing happened a request.
 //
 // At the office, inside the transaction that holds the row of the job:

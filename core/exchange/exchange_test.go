@@ -230,12 +230,16 @@ func TestAPageThatCannotBeTrustedChangesNothing(t *testing.T) {
 	o := &office{}
 	newPhone(newAuthor(t, 1).writes(4)...).round(t, o)
 	good := o.log().PageOf(Cursor{}, o.rows)
+	twin := newAuthor(t, 1)
+	twin.made = 50
+	twins := twin.writes(1)
 	for name, spoil := range map[string]func(*Message){
 		"a signature of another event": func(m *Message) { m.Events[1].Sig = m.Events[2].Sig },
 		"an event left out":            func(m *Message) { m.Events = slices.Delete(m.Events, 1, 2) },
 		"two in the wrong order":       func(m *Message) { m.Events[1], m.Events[2] = m.Events[2], m.Events[1] },
 		"another end":                  func(m *Message) { m.To.Acc[0]++ },
 		"another job":                  func(m *Message) { m.Job = "019ab3c0-1d00-7000-8000-000000000002" },
+		"two in one place":             func(m *Message) { m.Events = append(m.Events, twins[0]); m.To = m.To.Next(twins[0].Hash) },
 		"another beginning":            func(m *Message) { m.From.N++ },
 	} {
 		p := newPhone()

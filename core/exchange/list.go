@@ -5,11 +5,13 @@ import (
 	"fmt"
 )
 
-// EncodeList returns the truths of several jobs, one on each line: what a phone
-// asks for first, so that jobs in which nothing happened cost no request.
-func EncodeList(truths []Message) []byte {
+// EncodeList returns the briefs of several jobs, one on each line: what a phone
+// asks for first, so that jobs in which nothing happened cost no request. A brief
+// is a truth without its heads; the end of a log says that they are what they
+// were.
+func EncodeList(briefs []Message) []byte {
 	var out []byte
-	for _, m := range truths {
+	for _, m := range briefs {
 		out = append(out, Encode(m)...)
 	}
 	return out
@@ -26,7 +28,7 @@ func DecodeList(data []byte) ([]Message, error) {
 			continue // behind the last line end
 		}
 		m, err := Decode(line)
-		if err == nil && m.Kind != Truth {
+		if err == nil && m.Kind != Brief {
 			err = fmt.Errorf("a %s", m.Kind)
 		}
 		if err != nil {
@@ -37,10 +39,24 @@ func DecodeList(data []byte) ([]Message, error) {
 	return out, nil
 }
 
-// Heard takes the truth of this job from a list that was asked for in this
-// round; that of another job is passed over.
+// Brief returns what a list says of this log.
+func (l *Log) Brief() Message {
+	m := l.After(Decision{})
+	m.Kind, m.Heads = Brief, nil
+	return m
+}
+
+// Heard takes the brief of this job from a list that was asked for in this
+// round. If nothing has changed since the office last spoke of this job, its
+// truth of then is that of now; if not, the phone asks.
 func (p *Phone) Heard(m Message) {
-	if m.Kind == Truth && m.Job == p.job {
-		p.office, p.fresh = newTruth(m), true
+	if m.Kind != Brief || m.Job != p.job || p.office.heads == nil || m.End != p.office.end || len(m.Aside) != len(p.office.aside) {
+		return
 	}
+	for _, h := range m.Aside {
+		if !p.office.aside[h.Hash] {
+			return
+		}
+	}
+	p.fresh = true
 }

@@ -15,7 +15,8 @@ import (
 )
 
 // Verify reports whether sig is key's signature over hash: [seal.Verify], or
-// what a browser has for it.
+// what a browser has for it. On a phone it is called up to [MaxPage] times in one
+// Answer, and may pause to let the screen paint.
 type Verify func(key ed25519.PublicKey, hash [32]byte, sig []byte) bool
 
 // Log is what an office knows of the log of one job, as far as a decision needs

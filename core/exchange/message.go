@@ -14,6 +14,7 @@ import (
 const (
 	Push    = "push/1"    // to the office: Job Events; none asks for the truth alone
 	Truth   = "truth/1"   // from it: Job End Heads Aside
+	Brief   = "brief/1"   // from it, in a list of jobs: Job End Aside
 	Pull    = "pull/1"    // to the office: Job From
 	Page    = "page/1"    // from it: Job From To Events
 	Have    = "have/1"    // to the office: Job Sums, the pieces of blobs that are here
@@ -96,7 +97,7 @@ type line struct {
 func Encode(m Message) []byte {
 	l := line{Kind: m.Kind, Job: m.Job, Heads: headTexts(m.Heads), Aside: headTexts(m.Aside), Sums: m.Sums, Code: m.Code, Index: m.Index, Why: m.Why}
 	switch m.Kind {
-	case Truth:
+	case Truth, Brief:
 		l.End = m.End.String()
 	case Pull:
 		l.From = m.From.String()
@@ -192,6 +193,8 @@ func (m Message) fits() error {
 	case Push:
 	case Truth:
 		bare.End, bare.Heads, bare.Aside = Cursor{}, nil, nil
+	case Brief:
+		bare.End, bare.Aside = Cursor{}, nil
 	case Pull:
 		bare.From = Cursor{}
 	case Page:

@@ -16,6 +16,7 @@ func messages(t testing.TB) []Message {
 		{Kind: Push, Job: testJob, Events: events},
 		{Kind: Truth, Job: testJob},
 		{Kind: Truth, Job: testJob, End: c, Heads: []job.Head{events[0].head()}, Aside: []job.Head{events[1].head()}},
+		{Kind: Brief, Job: testJob, End: c, Aside: []job.Head{events[1].head()}},
 		{Kind: Pull, Job: testJob}, {Kind: Pull, Job: testJob, From: c},
 		{Kind: Page, Job: testJob, From: c, To: c.Next(events[1].Hash), Events: events[1:]},
 		{Kind: Have, Job: testJob, Sums: []string{sum}}, {Kind: Lack, Job: testJob},
@@ -72,7 +73,7 @@ func TestOneSpellingOnly(t *testing.T) {
 }
 
 func TestEveryBitOfAMessageCounts(t *testing.T) {
-	data := Encode(messages(t)[6])
+	data := Encode(messages(t)[7])
 	for i := range data {
 		for bit := range 8 {
 			bad := []byte(string(data))
