@@ -101,6 +101,8 @@ var mutants = []mutant{
 		{"build/sim/disk.go", "				t.reread(a.job) // nobody knows what the disk has, so it is asked\n", ""}}},
 	{name: "of a late reply only events and pieces count", changes: []change{
 		{answerFile, "	case ask.number != p.asked && (", "	case ask.number < 0 && ("}}},
+	{name: "a truth that cannot be is asked for again", changes: []change{
+		{nextFile, "	if !p.doubted && !p.plausible() {", "	if !p.doubted && p.plausible() && p.asked < 0 {"}}},
 	{name: "a brief counts only when the log is what it was", changes: []change{
 		{"core/exchange/list.go", " || m.End != p.office.end", ""}}},
 	{name: "what a newer app wrote is kept and leaves the field open", changes: []change{

@@ -19,6 +19,11 @@ func (p *Phone) next() Ask {
 		ask.Message = Message{Kind: Pull, Job: p.job, From: p.cursor}
 		return ask
 	}
+	if !p.doubted && !p.plausible() {
+		p.doubted = true // once in a round
+		ask.Message = Message{Kind: Push, Job: p.job}
+		return ask
+	}
 	if sums := p.toOffer(); len(sums) > 0 {
 		ask.Message = Message{Kind: Have, Job: p.job, Sums: sums}
 		return ask
@@ -30,4 +35,16 @@ func (p *Phone) next() Ask {
 		return Ask{Kind: Get, Sum: sum}
 	}
 	return Ask{}
+}
+
+// plausible reports whether the heads that the office names are here. When its
+// whole log is here and one of them is not, the truth was damaged on its way, and
+// would keep a stream from being sent.
+func (p *Phone) plausible() bool {
+	for _, h := range p.office.heads {
+		if p.known[h.Hash] == nil {
+			return false
+		}
+	}
+	return true
 }

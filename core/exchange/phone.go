@@ -23,6 +23,7 @@ type Phone struct {
 	office  truth
 	fresh   bool // the office was heard in this round
 	over    bool // this round began again at the first event
+	doubted bool // the office was asked again in this round
 	batch   int  // how many events the next push may hold
 	resting map[string]bool
 	asked   int // number of the last ask
@@ -89,7 +90,7 @@ func NewPhone(jobID string, verify Verify, held Held) *Phone {
 
 // Begin begins a round: what was given up in the last one is tried again.
 func (p *Phone) Begin() {
-	p.fresh, p.over = false, false
+	p.fresh, p.over, p.doubted = false, false, false
 	p.asked++ // replies to what was asked before are late
 	p.resting = map[string]bool{}
 	p.pieces.begin()

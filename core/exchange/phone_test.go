@@ -39,6 +39,35 @@ func TestNothingIsSentTwiceInARound(t *testing.T) {
 	}
 }
 
+// A truth with one head that nobody knows keeps a stream from being sent. When
+// the whole log is here the phone asks again, once.
+func TestADamagedTruthIsAskedForAgain(t *testing.T) {
+	o := &office{}
+	a := newAuthor(t, 1)
+	p := newPhone(a.writes(2)...)
+	p.round(t, o)
+	p.has(a.writes(1))
+	p.Begin()
+	bad := o.log().After(Decision{})
+	bad.Heads[0].Hash[0]++
+	p.Answer(p.Next(), Reply{Status: 200, Message: bad})
+	ask := p.Next()
+	if ask.Message.Kind != Push || len(ask.Message.Events) != 0 {
+		t.Fatalf("it asks %+v", ask)
+	}
+	p.Answer(ask, o.answer(t, ask, nil))
+	if ask := p.Next(); len(ask.Message.Events) != 1 {
+		t.Errorf("it asks %+v", ask)
+	}
+	p.Begin()
+	for range 2 {
+		p.Answer(p.Next(), Reply{Status: 200, Message: bad})
+	}
+	if ask := p.Next(); ask.Kind != Nothing {
+		t.Errorf("it asks %+v", ask)
+	}
+}
+
 // A hole: what comes behind it cannot be taken by anybody, and is not sent.
 func TestWhatHasAHoleBeforeItIsNotSent(t *testing.T) {
 	events := newAuthor(t, 1).writes(4)
