@@ -172,16 +172,25 @@ func (r *root) paperWhy(x finding.Finding) string {
 
 // cautionsRead says for which stages the cautions were confirmed, and by whom.
 func (r *root) cautionsRead() app.UI {
-	var read []string
+	var names []string
+	read := map[string][]string{} // by who read
 	for _, x := range r.job.sheet().findings {
 		if x.Check() == "hazards-read" && x.Verdict() == finding.Pass {
-			read = append(read, r.say(stageOf(x).Title().With()))
+			name := r.answeredBy(stageOf(x).Part(), "hazards-read")
+			if read[name] == nil {
+				names = append(names, name)
+			}
+			read[name] = append(read[name], r.say(stageOf(x).Title().With()))
 		}
 	}
-	if len(read) == 0 {
+	if len(names) == 0 {
 		return app.P().Class("note").Text(r.t("annex.no-cautions", "No cautions were confirmed."))
 	}
-	return app.P().Class("note").Text(r.t("annex.cautions", "Cautions read and confirmed by {name}: {stages}.", "name", r.job.text("p1", "name"), "stages", strings.Join(read, ", ")))
+	var lines []string
+	for _, name := range names {
+		lines = append(lines, r.t("annex.cautions", "Cautions read and confirmed by {name}: {stages}.", "name", name, "stages", strings.Join(read[name], ", ")))
+	}
+	return app.P().Class("note").Text(strings.Join(lines, " "))
 }
 
 // numbered gives each text a number, the same for the same text.

@@ -99,7 +99,7 @@ func kept(t *testing.T, r *root, s sample.Sample) string {
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	j, err := r.keepPlain(uuid.Must(uuid.NewV7()).String(), file, 0)
+	j, err := r.keepPlain(uuid.Must(uuid.NewV7()).String(), "p1", file, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -68,17 +68,9 @@ func (r *root) skipText(v job.Value) string {
 	return r.t("skipped", "{what}: {why}", "what", what, "why", why)
 }
 
-// whoOf names who kept something.
-func (r *root) whoOf(person string) string {
-	if name := r.job.text(person, "name"); name != "" {
-		return name
-	}
-	return r.name(person)
-}
-
 // entryMeta says who kept an entry, when, and with which meter.
 func (r *root) entryMeta(e job.Entry) string {
-	says := r.t("entry.meta", "{who}, {when}", "who", r.whoOf(e.By), "when", r.clock(e.Moment()))
+	says := r.t("entry.meta", "{who}, {when}", "who", r.by(e.By), "when", r.clock(e.Moment()))
 	if e.Value.Meter != "" {
 		says += ", " + r.t("entry.meter", "read with {meter}", "meter", r.meterName(e.Value.Meter))
 	}

@@ -66,7 +66,11 @@ func (r *root) takeFile(ctx app.Context, raw []byte) {
 			r.notice = notice{says: sayFaults.With("line", itoa(faults[0].Line), "text", faults[0].Text, "n", itoa(len(faults))), bad: true}
 			return
 		}
-		r.importPlain(ctx, file, 0, func(ctx app.Context, id string) {
+		me, named := r.bringer(file)
+		r.importPlain(ctx, file, me, 0, func(ctx app.Context, id string) {
+			if named {
+				r.bind(id, r.prefs.Person, me)
+			}
 			r.notice = notice{says: sayOpened.With()}
 			ctx.Navigate("/j/" + id)
 		})
@@ -78,7 +82,8 @@ func (r *root) takeFile(ctx app.Context, raw []byte) {
 }
 
 // importPlain makes ordinary signed events of a plain job file, in a new job.
-func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duration, then func(app.Context, string)) {
+// Me is who of its people brings it in.
+func (r *root) importPlain(ctx app.Context, file *plain.File, me string, shift time.Duration, then func(app.Context, string)) {
 	id, err := uuid.NewV7()
 	if err != nil {
 		return
@@ -87,7 +92,7 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 		file.Now = now()
 	}
 	r.async(func() {
-		j, err := r.keepPlain(id.String(), file, shift)
+		j, err := r.keepPlain(id.String(), me, file, shift)
 		r.dispatch(func(ctx app.Context) {
 			if err != nil {
 				app.Logf("lugmark: import: %v", err)
@@ -104,8 +109,8 @@ func (r *root) importPlain(ctx app.Context, file *plain.File, shift time.Duratio
 }
 
 // keepPlain keeps the events of a plain job file, act by act.
-func (r *root) keepPlain(id string, file *plain.File, shift time.Duration) (*opened, error) {
-	j := &opened{id: id, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
+func (r *root) keepPlain(id, me string, file *plain.File, shift time.Duration) (*opened, error) {
+	j := &opened{id: id, me: me, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
 	r.newWriter(j)
 	line := firstLineOf(file)
 	keep := func(stamp stamper) error {
@@ -152,7 +157,10 @@ func (r *root) addSamples(ctx app.Context) {
 	}
 	all := len(left)
 	var next func(app.Context, string)
-	next = func(ctx app.Context, _ string) {
+	next = func(ctx app.Context, id string) {
+		if id != "" {
+			r.bind(id, anyHolder, "p1")
+		}
 		if len(left) == 0 {
 			r.notice = notice{says: saySamples.With()}
 			r.loadJobs(nil)
@@ -165,7 +173,7 @@ func (r *root) addSamples(ctx app.Context) {
 			next(ctx, "")
 			return
 		}
-		r.importPlain(ctx, file, now().Sub(file.Now), next)
+		r.importPlain(ctx, file, "p1", now().Sub(file.Now), next)
 	}
 	next(ctx, "")
 }

@@ -15,8 +15,8 @@ func (r *root) viewHandover() page {
 	r.text["paper"] = r.prefs.Paper
 	main := []app.UI{app.Section().Class("noprint").Body(
 		app.P().Text(r.resultSentence(c)),
-		r.signBox("p1", checks.RoleTechnician, r.t("hand.you", "Technician")),
-		r.signBox("p3", checks.RoleOwner, r.t("hand.owner", "Owner")),
+		r.signBox(checks.RoleTechnician, r.t("hand.you", "Technician")),
+		r.signBox(checks.RoleOwner, r.t("hand.owner", "Owner")),
 		r.sealBox(),
 		r.returnBox(),
 		r.likes("paper", r.t("hand.paper", "Paper"), func(v string) { r.prefs.Paper = v }, "a4", "A4", "letter", "Letter"),

@@ -168,9 +168,9 @@ func (r *root) clauseButton(h checks.Hold, k finding.Key) app.UI {
 	case k.Field == "closed":
 		return r.button("btn", r.t("hold.fuse-in", "The fuse is in place"), func(ctx app.Context) { r.keepChoice(ctx, k.Part, "closed", "yes") })
 	case k.Field == "level-accepted":
-		return r.button("btn", r.t("hold.accept-level", "Accept it as {name}", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
+		return r.button("btn", r.signedWord(r.t("hold.accept", "Accept it"), "hold.accept-level", "Accept it as {name}"), func(ctx app.Context) { r.keepChoice(ctx, "bank", "level-accepted", "yes") })
 	case k.Field == "heat-watched":
-		return r.button("btn", r.t("hold.stay", "{name} stays and writes the current down", "name", r.job.text("p1", "name")), func(ctx app.Context) { r.keepChoice(ctx, "bank", "heat-watched", "yes") })
+		return r.button("btn", r.signedWord(r.t("hold.i-stay", "I stay and write the current down"), "hold.stay", "{name} stays and writes the current down"), func(ctx app.Context) { r.keepChoice(ctx, "bank", "heat-watched", "yes") })
 	case k.Field == "last-gap":
 		return r.lastGapEntry(k)
 	case f.Round:
@@ -248,7 +248,7 @@ func (r *root) overrideBox(h checks.Hold) app.UI {
 	}
 	body := []app.UI{app.P().Text(r.t("hold.override-text", "The verdicts stay as they are. Your name and reason are printed on the handover sheet."))}
 	body = append(body,
-		app.P().Text(r.t("hold.who", "Who decides: {name}", "name", r.job.text("p1", "name"))),
+		app.P().Text(r.signedWord(r.t("hold.who-asked", "Who decides is asked next."), "hold.who", "Who decides: {name}")),
 		r.input("reason", r.t("hold.reason", "Reason, in a sentence"), "", "text"),
 		r.button("btn", r.t("hold.override", "Override this hold point"), func(ctx app.Context) { r.keepOverride(ctx, h) }))
 	return app.Details().Class("why").Body(app.Summary().Text(r.t("hold.override-title", "Override")), app.Div().Class("ovr").Body(body...))
@@ -265,7 +265,7 @@ func (r *root) keepOverride(ctx app.Context, h checks.Hold) {
 		return
 	}
 	delete(r.slips, "reason")
-	v := job.Value{Kind: job.KindOverride, Over: h.Shut(), Who: "p1"}
+	v := job.Value{Kind: job.KindOverride, Over: h.Shut()} // who takes it on is whose act it is
 	r.keep([]change{{part: h.Part, field: h.Gate + "-gate", value: v, personal: reason}}, "", func(_ app.Context, kept bool) {
 		if kept {
 			r.notice = notice{says: say.Phrase{Key: "screen.hold.overridden", English: "Override kept. It will be printed."}.With()}

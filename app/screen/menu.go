@@ -15,8 +15,8 @@ func (r *root) viewMenu() page {
 		r.likes("density", r.t("menu.density", "Size of the keys"), func(v string) { r.prefs.Density = v }, "hand", r.t("menu.hand", "Bare hand"), "gloves", r.t("menu.gloves", "Gloves"), "desk", r.t("menu.desk", "Desk")),
 		r.likes("hand", r.t("menu.side", "Which hand holds the phone"), func(v string) { r.prefs.Hand = v }, "right", r.t("menu.right", "Right"), "left", r.t("menu.left", "Left")),
 		r.likes("comma", r.t("menu.decimal", "Decimal sign"), func(v string) { r.prefs.Comma = v }, "no", r.t("menu.point", "Point, 13.20"), "yes", r.t("menu.comma", "Comma, 13,20")),
-		app.H2().Text(r.t("menu.phone", "This phone")),
 	}
+	main = append(append(main, r.holderBox()...), app.H2().Text(r.t("menu.phone", "This phone")))
 	main = append(main, r.shellStatus()...)
 	if r.job != nil && !r.job.missing {
 		main = append(append(main, r.copyBox()...), goLink("btn", r.photosTitle(), r.to("photos")),

@@ -61,8 +61,7 @@ func (r *root) createJob(ctx app.Context) {
 	if err != nil {
 		return
 	}
-	r.prefs.Name = r.text["person"]
-	r.prefs.save()
+	r.heldBy(r.text["person"])
 	changes := []change{
 		{part: "site", field: "name", personal: r.text["site"]},
 		{part: "p1", field: "name", personal: r.text["person"]},
@@ -81,6 +80,7 @@ func (r *root) begin(title string, l bank.Layout, changes []change, then func(ct
 		return
 	}
 	j := &opened{id: id.String(), visit: firstVisit, state: job.New(id.String()), blobs: job.Blobs{}}
+	r.am(j, "p1", r.prefs.Name)
 	r.newWriter(j)
 	j.judge()
 	r.job = j

@@ -23,6 +23,8 @@ type opened struct {
 	unread   bool // it could not be read just now
 	unfolded int  // entries that this version cannot read
 	visit    string
+	me       string // the person of this job who holds this phone; "" while that is not known
+	authors  authors
 	state    *job.State
 	blobs    job.Blobs
 	writer   *job.Writer
@@ -86,6 +88,7 @@ func (r *root) load(id string) (*opened, error) {
 		j.fold(e)
 	}
 	j.visit = r.visitOf(j)
+	j.me = r.whoAmI(j)
 	r.newWriter(j)
 	j.judge()
 	return j, nil
@@ -105,18 +108,20 @@ func (j *opened) fold(signed job.Signed) {
 	j.seen(e)
 }
 
-// seen remembers the latest time that the record claims.
+// seen remembers who wrote, and the latest time that the record claims.
 func (j *opened) seen(e job.Event) {
+	j.authors.add(e)
 	if at, err := time.Parse(time.RFC3339, e.At); err == nil && at.After(j.latest) {
 		j.latest = at
 	}
 }
 
-// newWriter begins a stream: at each opening, and after a save that failed.
+// newWriter begins a stream: at each opening, and after a save that failed. While
+// it is not known who holds the phone it can stamp nothing.
 func (r *root) newWriter(j *opened) {
 	var random [16]byte
 	rand.Read(random[:])
-	j.writer = job.NewWriter(job.Author{By: "p1", Key: r.device.PublicKey, Soft: r.device.Soft, App: r.device.App}, random, j.state)
+	j.writer = job.NewWriter(job.Author{By: j.me, Key: r.device.PublicKey, Soft: r.device.Soft, App: r.device.App}, random, j.state)
 }
 
 // judge runs the checks at the present time.
@@ -195,6 +200,9 @@ func (r *root) keep(changes []change, draft string, then func(ctx app.Context, k
 	}
 	r.act1(j, draft, nil, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
 		for _, c := range changes {
+			if c.value.Kind == job.KindOverride {
+				c.value.Who = j.me
+			}
 			e, b, err := stampChange(w, at(), j.key(c.part, c.field), c)
 			if err != nil {
 				return nil, nil, err
@@ -229,9 +237,13 @@ func stampChange(w *job.Writer, at job.Stamp, k job.Key, c change) (job.Stamped,
 // transaction, and only then applied, judged and shown. While one is being kept
 // another is not begun: two taps are one act. Line is the job's line in the
 // list, for its first act; then is left out when the person has gone to another
-// screen meanwhile.
+// screen meanwhile. Who writes here for the first time is asked for a name first.
 func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then func(ctx app.Context, kept bool)) {
 	if r.busy {
+		return
+	}
+	if j.me == "" {
+		r.ask(j, func() { r.act1(j, draft, line, stamp, then) })
 		return
 	}
 	r.busy = true
@@ -285,6 +297,7 @@ func (r *root) troubleOf(err error) Trouble {
 // it fails nothing was kept that is shown; whether the store has something all
 // the same is not known, so a new stream begins.
 func (r *root) keepAct(j *opened, draft string, line []byte, stamp stamper) ([]job.Stamped, []job.Blob, error) {
+	j.writer.By(j.me)
 	mark := j.writer.Mark
 	stamped, blobs, err := stamp(j.writer, newStamp)
 	if err != nil {

@@ -146,6 +146,7 @@ func TestALayoutInConflictCanBeChosen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	j.me = "p1"
 	raw, _ := json.Marshal(bank.New(1, 1, bank.JoinStrings, bank.OneEnd))
 	stamped, blobs, err := r.keepAct(j, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
 		e, err := w.Set(at(), j.key("bank", "layout"), job.Value{Kind: job.KindLayout, Layout: raw}, nil)

@@ -109,7 +109,7 @@ func (r *root) viewPhoto(id string) page {
 	if f, ok := checks.FieldOf(p.Body.Field, p.Body.Part); ok {
 		said = append(said, [2]string{r.t("photo.field", "Shows"), r.say(f.Label.With())})
 	}
-	said = append(said, [2]string{r.t("photo.when", "Taken in"), r.moment(p.At)}, [2]string{r.t("photo.who", "By"), r.whoOf(p.By)},
+	said = append(said, [2]string{r.t("photo.when", "Taken in"), r.moment(p.At)}, [2]string{r.t("photo.who", "By"), r.by(p.By)},
 		[2]string{r.t("photo.size", "Size"), r.bytes(p.Body.Blob.Len)}, [2]string{r.t("photo.hash", "Hash (SHA-256)"), grouped(p.Body.Blob.Sum)})
 	var rows []app.UI
 	for _, s := range said {

@@ -15,7 +15,8 @@ type prefs struct {
 	Hand    string // "right", "left"
 	Comma   string // "yes", "no"
 	Paper   string // "a4", "letter"
-	Name    string // whose phone this is, offered in a new job
+	Name    string // who holds this phone
+	Person  string // and what tells this person from the one who held it before
 }
 
 // prefNames are the keys in the browser's storage; theme and density are also
@@ -28,6 +29,7 @@ var prefNames = map[string]func(*prefs) *string{
 	"lugmark.comma":   func(p *prefs) *string { return &p.Comma },
 	"lugmark.paper":   func(p *prefs) *string { return &p.Paper },
 	"lugmark.name":    func(p *prefs) *string { return &p.Name },
+	"lugmark.person":  func(p *prefs) *string { return &p.Person },
 }
 
 func loadPrefs() prefs {

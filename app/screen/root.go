@@ -46,10 +46,12 @@ type root struct {
 	read      reading
 	draft     newJob
 	check     checked
-	offer     *offer   // a record file that waits for an answer
-	panel     string   // which small panel is open on this screen
-	busy      bool     // an act is being kept
-	made      []string // ids of the events of the last act that was kept
+	offer     *offer            // a record file that waits for an answer
+	panel     string            // which small panel is open on this screen
+	mine      map[string]string // job and holder → the person of the job; see whoAmI
+	question  *question         // an act that waits for the answer to who holds this phone
+	busy      bool              // an act is being kept
+	made      []string          // ids of the events of the last act that was kept
 	camera    camera
 	gallery   gallery
 	personal  []*personal // what can be erased in the open job; see personal.go
@@ -59,7 +61,7 @@ type root struct {
 func (r *root) OnMount(ctx app.Context) {
 	r.home = ctx
 	r.text, r.slips = map[string]string{}, map[string]say.Line{}
-	r.prefs = loadPrefs()
+	r.prefs, r.mine = loadPrefs(), loadMine()
 	r.voice = r.prefs.voice()
 	r.prefs.show()
 	r.watchShell(ctx)
@@ -105,7 +107,7 @@ func (r *root) OnNav(ctx app.Context) {
 // arrive prepares what the address needs: the job that it names, the texts of
 // its inputs, the draft of what was being typed.
 func (r *root) arrive(ctx app.Context) {
-	r.moved, r.panel, r.slips, r.offer = true, "", map[string]say.Line{}, nil
+	r.moved, r.panel, r.question, r.offer, r.slips = true, "", nil, nil, map[string]say.Line{}
 	at := r.route()
 	// The act that made a notice may itself have led here; one step on it has
 	// done its work, but in a round it stays until the next keep. It never goes

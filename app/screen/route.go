@@ -106,6 +106,9 @@ func (r *root) view() page {
 			app.P().Text(r.t("no-job.text", "This job is not on this phone. Go back to the list of jobs.")),
 		}}
 	}
+	if r.question != nil {
+		return r.viewWho()
+	}
 	switch at.screen {
 	case "new":
 		return r.viewNewJob()

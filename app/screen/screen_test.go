@@ -27,7 +27,7 @@ func shown(t *testing.T, s sample.Sample) *root {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j := &opened{id: state.Job(), visit: firstVisit, state: state, blobs: blobs}
+	j := &opened{id: state.Job(), me: "p1", visit: firstVisit, state: state, blobs: blobs}
 	j.facts = checks.NewFacts(state, firstVisit, file.Now)
 	j.findings = checks.Run(j.facts)
 	return &root{ready: true, job: j, voice: say.Screen, prefs: prefs{Theme: "light", Paper: "a4"}, text: map[string]string{}, slips: map[string]say.Line{}, query: map[string]string{}}

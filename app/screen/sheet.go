@@ -49,15 +49,26 @@ func (j *opened) sheet() sheet {
 	return *j.paper
 }
 
-// signed gives the last signature of a person; current is false when what it
-// is about has changed since.
-func (j *opened) signed(person string) (s job.Item[job.Sign], current, ok bool) {
+// signed gives the last signature in a role; current is false when what it is
+// about has changed since.
+func (j *opened) signed(role string) (s job.Item[job.Sign], current, ok bool) {
 	for _, x := range j.state.Signs() {
-		if x.Body.Who == person && x.Lam >= j.began() {
+		if x.Body.Role == role && x.Lam >= j.began() {
 			s, ok = x, true
 		}
 	}
 	return s, ok && s.Body.Digest == j.sheet().digest, ok
+}
+
+// pastSigns lists the signatures, not yet sealed, that others gave in a role
+// under other results.
+func (j *opened) pastSigns(by job.Sign) (past []string) {
+	for _, x := range j.state.UnsealedSigns() {
+		if x.Body.Role == by.Role && x.Body.Who != by.Who && x.Body.Digest != by.Digest {
+			past = append(past, x.ID)
+		}
+	}
+	return past
 }
 
 // signatures says whether both parties have signed the sheet as it stands. It

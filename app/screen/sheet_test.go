@@ -26,7 +26,7 @@ func TestASignatureOutlastsTheClockAndNoChange(t *testing.T) {
 		t.Fatal(err)
 	}
 	j.judgeAt(moment.Add(30 * time.Hour))
-	if _, current, ok := j.signed("p1"); !ok || !current {
+	if _, current, ok := j.signed("technician"); !ok || !current {
 		t.Fatalf("after 30 h: signed %v, current %v; want both (nothing but the clock moved)", ok, current)
 	}
 	set, err := w.Set(stamp(moment.Add(time.Hour), "019ab000-0000-7000-8000-000000000002"), j.key("b1", "rest-voltage"), job.Value{Kind: job.KindQuantity, Number: "12.10", Unit: "V", Source: "typed"}, j.state.Seen(j.key("b1", "rest-voltage")))
@@ -37,7 +37,7 @@ func TestASignatureOutlastsTheClockAndNoChange(t *testing.T) {
 		t.Fatal(err)
 	}
 	j.judgeAt(moment.Add(30 * time.Hour))
-	if _, current, _ := j.signed("p1"); current {
+	if _, current, _ := j.signed("technician"); current {
 		t.Error("a changed reading left the signature standing")
 	}
 }

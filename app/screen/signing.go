@@ -13,10 +13,13 @@ import (
 	"lugmark/core/seal"
 )
 
+// owner is the person of a job to whom it is handed over.
+const owner = "p3"
+
 // signBox takes a typed signature, or shows the one that was given.
-func (r *root) signBox(person, role, title string) app.UI {
-	s, current, ok := r.job.signed(person)
-	id := "sign-" + person
+func (r *root) signBox(role, title string) app.UI {
+	s, current, ok := r.job.signed(role)
+	id := "sign-" + role
 	body := []app.UI{app.H2().Text(title)}
 	if ok {
 		name := r.written(s.Body.Ink)
@@ -28,12 +31,15 @@ func (r *root) signBox(person, role, title string) app.UI {
 	}
 	if !current {
 		body = append(body, r.input(id, r.t("sign.name", "Type the full name to sign: {title}", "title", lowerFirst(title)), "", "text"),
-			r.button("btn", r.t("sign", "Sign"), func(ctx app.Context) { r.keepSignature(ctx, person, role, id) }))
+			r.button("btn", r.t("sign", "Sign"), func(ctx app.Context) { r.keepSignature(role, id) }))
 	}
 	return app.Div().Class("signbox").Body(body...)
 }
 
-func (r *root) keepSignature(ctx app.Context, person, role, id string) {
+// keepSignature keeps the signature of the owner, or of the technician who holds
+// this phone. What another signed in the same role under other results is taken
+// out of view: a seal stands on signatures under the same results only.
+func (r *root) keepSignature(role, id string) {
 	name := r.text[id]
 	if len([]rune(name)) < 2 {
 		r.slips[id] = say.Phrase{Key: "screen.sign.empty", English: "Type the name first."}.With()
@@ -50,8 +56,20 @@ func (r *root) keepSignature(ctx app.Context, person, role, id string) {
 			stamp.Now = stamp.Now.Truncate(time.Millisecond)
 			about = j.sheetAt(stamp.Now)
 		}
-		e, err := w.Sign(stamp, job.Sign{Who: person, Role: role, How: job.Typed, Ink: ref, Digest: about.digest})
-		return []job.Stamped{e}, []job.Blob{blob}, err
+		s := job.Sign{Who: j.me, Role: role, How: job.Typed, Ink: ref, Digest: about.digest}
+		if role == checks.RoleOwner {
+			s.Who = owner
+		}
+		var stamped []job.Stamped
+		if past := j.pastSigns(s); len(past) > 0 {
+			e, err := w.Void(at(), job.Key{}, "results-changed", job.Ref{}, past)
+			if err != nil {
+				return nil, nil, err
+			}
+			stamped = append(stamped, e)
+		}
+		e, err := w.Sign(stamp, s)
+		return append(stamped, e), []job.Blob{blob}, err
 	}, func(_ app.Context, kept bool) {
 		if kept {
 			r.notice = notice{says: say.Phrase{Key: "screen.sign.kept", English: "Signature kept."}.With()}
@@ -117,9 +135,9 @@ func (r *root) fingerprint() app.UI {
 // annexSigned is the last part: who signed, and what the fingerprint proves.
 func (r *root) annexSigned() app.UI {
 	var rows []app.UI
-	for _, x := range []struct{ person, title string }{{"p1", r.t("hand.you", "Technician")}, {"p3", r.t("hand.owner", "Owner")}} {
+	for _, x := range []struct{ role, title string }{{checks.RoleTechnician, r.t("hand.you", "Technician")}, {checks.RoleOwner, r.t("hand.owner", "Owner")}} {
 		name, when := "", ""
-		if s, _, ok := r.job.signed(x.person); ok {
+		if s, _, ok := r.job.signed(x.role); ok {
 			name = r.written(s.Body.Ink)
 			when = r.moment(s.At)
 		}

@@ -229,16 +229,15 @@ func (r *root) cautions(s checks.Stage) app.UI {
 	}
 	list := []app.UI{app.Ol().Class("do").Body(rows...),
 		app.P().Class("note").Text(r.t("stage.manual", "The maker's manual and the local code come before this list."))}
-	name := r.job.text("p1", "name")
 	if r.job.choiceOf(s.Part(), "hazards-read") == "yes" {
-		return app.Details().Class("fold").Body(app.Summary().Body(mark(draw.Pass), app.Span().Text(r.t("stage.read-by", "Cautions read: {name}", "name", name))), app.Div().Body(list...))
+		return app.Details().Class("fold").Body(app.Summary().Body(mark(draw.Pass), app.Span().Text(r.t("stage.read-by", "Cautions read: {name}", "name", r.answeredBy(s.Part(), "hazards-read")))), app.Div().Body(list...))
 	}
 	body := append([]app.UI{app.H2().Text(r.t("stage.cautions", "Read first"))}, list...)
-	body = append(body, r.button("btn go", r.t("stage.read", "I have read this: {name}", "name", name), func(ctx app.Context) {
+	body = append(body, r.button("btn go", r.signedWord(r.t("stage.i-read", "I have read this"), "stage.read", "I have read this: {name}"), func(ctx app.Context) {
 		r.keepChoice(ctx, s.Part(), "hazards-read", "yes")
 	}))
 	if r.job.choiceOf(s.Part(), "hazards-read") == "no" {
-		body = append(body, r.ruled("fail", app.P().Text(r.t("stage.refused", "Kept: {name} cannot work under these. Do not start this stage.", "name", name))))
+		body = append(body, r.ruled("fail", app.P().Text(r.t("stage.refused", "Kept: {name} cannot work under these. Do not start this stage.", "name", r.answeredBy(s.Part(), "hazards-read")))))
 	} else {
 		body = append(body, r.button("btn", r.t("stage.refuse", "I cannot work under these"), func(ctx app.Context) { r.keepChoice(ctx, s.Part(), "hazards-read", "no") }))
 	}

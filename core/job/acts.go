@@ -112,7 +112,7 @@ func (w *Writer) Start(at Stamp, kind string) (Stamped, error) {
 // person signed in the same role since the last seal.
 func (w *Writer) Sign(at Stamp, s Sign) (Stamped, error) {
 	var sup []string
-	for _, was := range w.state.unsealedSigns() {
+	for _, was := range w.state.UnsealedSigns() {
 		if was.Body.Who == s.Who && was.Body.Role == s.Role {
 			sup = append(sup, was.ID)
 		}
@@ -131,7 +131,7 @@ func (w *Writer) Seal(at Stamp, digest string, results Ref, rules string) (Stamp
 			sup = append(sup, seal.ID)
 		}
 	}
-	signs := w.state.unsealedSigns()
+	signs := w.state.UnsealedSigns()
 	if len(signs) == 0 {
 		return Stamped{}, fmt.Errorf("job: seal %s: nobody has signed these results", at.ID)
 	}
@@ -143,9 +143,9 @@ func (w *Writer) Seal(at Stamp, digest string, results Ref, rules string) (Stamp
 	return w.Stamp(at.Now, at.ID, Key{}, Seal{rev, w.state.Frontier(), digest, results, rules}, sup)
 }
 
-// unsealedSigns returns the signatures in view that the seal in force does not
+// UnsealedSigns returns the signatures in view that the seal in force does not
 // cover.
-func (s *State) unsealedSigns() []Item[Sign] {
+func (s *State) UnsealedSigns() []Item[Sign] {
 	seal, ok := s.SealedAt()
 	if !ok {
 		return s.Signs()
