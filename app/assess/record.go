@@ -31,6 +31,9 @@ func openRecord(raw []byte, o Options) (c content, out []fault) {
 			out = append(out, fault{lineOf(good, i), err.Error()})
 		}
 	}
+	if state.Kind() == job.KindRegister {
+		return content{}, append(out, fault{1, "This is a register, not a job: there is nothing in it to judge."})
+	}
 	c.now = latest(state)
 	for _, k := range state.Keys() {
 		if len(k.Visit) > len(c.visit) || len(k.Visit) == len(c.visit) && k.Visit > c.visit {

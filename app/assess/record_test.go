@@ -18,6 +18,11 @@ import (
 // recorded keeps a plain file as a signed record, as the phone does.
 func recorded(t *testing.T, raw string) []byte {
 	t.Helper()
+	return recordedAs(t, job.KindBank, raw)
+}
+
+func recordedAs(t *testing.T, kind, raw string) []byte {
+	t.Helper()
 	file, faults := plain.Parse([]byte(raw))
 	if len(faults) > 0 {
 		t.Fatal(faults)
@@ -35,6 +40,18 @@ func recorded(t *testing.T, raw string) []byte {
 		return job.Stamp{Now: file.Now, ID: fmt.Sprintf("019ab3c0-1d00-7000-8000-%012x", n)}
 	}
 	var c record.Contents
+	keep := func(s job.Stamped) {
+		signed := s.Signed(ed25519.Sign(key, s.Hash[:]))
+		c.Events = append(c.Events, signed)
+		if err := state.ApplySigned(signed); err != nil {
+			t.Fatal(err)
+		}
+	}
+	start, err := w.Start(stamp(), kind)
+	if err != nil {
+		t.Fatal(err)
+	}
+	keep(start)
 	for _, batch := range file.Batches(0) {
 		stamped, blobs, err := plain.Stamps(batch, w, state, stamp, func() [job.Salt]byte { return [job.Salt]byte{byte(n)} })
 		if err != nil {
@@ -42,11 +59,7 @@ func recorded(t *testing.T, raw string) []byte {
 		}
 		c.Blobs = append(c.Blobs, blobs...)
 		for _, s := range stamped {
-			signed := s.Signed(ed25519.Sign(key, s.Hash[:]))
-			c.Events = append(c.Events, signed)
-			if err := state.ApplySigned(signed); err != nil {
-				t.Fatal(err)
-			}
+			keep(s)
 		}
 	}
 	out, err := record.Write(c)
@@ -64,6 +77,13 @@ func TestARecordJudgesLikeThePlainFile(t *testing.T) {
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+func TestARegisterIsNoJob(t *testing.T) {
+	lines, complaints, ok := judge(t, string(recordedAs(t, job.KindRegister, small)), Options{})
+	if ok || strings.Join(lines, "") != "" || !strings.Contains(complaints, "This is a register") {
+		t.Errorf("%v, %d lines, %s", ok, len(lines), complaints)
 	}
 }
 

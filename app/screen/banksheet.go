@@ -38,6 +38,7 @@ func (r *root) viewBank() page {
 		app.Div().Class("two even").Body(toggle, goLink("btn", r.t("bank.charge", "Charge list"), r.to("charge"))),
 		app.Div().Class("two even").Body(goLink("btn", r.t("bank.layout", "Change the layout"), r.to("layout")), goLink("btn", r.t("bank.page", "About the bank"), r.to("part", "bank"))),
 		goLink("btn", r.photosTitle(), r.to("photos")))
+	main = append(main, r.houseRows()...)
 	if n := len(r.job.state.Unknown()); n > 0 {
 		main = append(main, app.P().Class("note").Text(r.t("bank.newer", "{n} entries were made by a newer version of Lugmark. They are kept, and this version cannot read them.", "n", strconv.Itoa(n))))
 	}

@@ -57,13 +57,13 @@ func (j *opened) textSize() int {
 	return n
 }
 
-// allBox does it for every job.
+// allBox does it for every job and the register.
 func (r *root) allBox() app.UI {
 	photos := 0
 	for _, s := range r.jobs {
 		photos += s.Photos
 	}
-	all := r.button("btn", r.t("copy.all", "Save all jobs (.txt)"), func(app.Context) { r.saveAll(true) })
+	all := r.button("btn", r.t("copy.all", "Save all jobs and the register (.txt)"), func(app.Context) { r.saveAll(true) })
 	if photos == 0 {
 		return all
 	}
@@ -86,6 +86,9 @@ func (r *root) saveAll(photos bool) {
 	var ids []string
 	for _, s := range r.jobs {
 		ids = append(ids, s.ID)
+	}
+	if r.register != nil && r.register.state.Len() > 0 {
+		ids = append(ids, registerID)
 	}
 	if len(ids) == 0 {
 		r.notice = notice{says: sayNothingHere.With(), bad: true}

@@ -32,8 +32,15 @@ var (
 // All of it is in memory at once.
 const largestFile = 64 << 20
 
-// onJobFile reads the file that was chosen.
-func (r *root) onJobFile(ctx app.Context, _ app.Event) {
+// fileButton asks for a file and hands on what is in it.
+func (r *root) fileButton(id, label string, take func(app.Context, []byte)) app.UI {
+	return app.Label().Class("btn file").Body(app.Text(label),
+		app.Input().Type("file").ID(id).Class("vh").Accept(".txt,.json,application/json,text/plain").
+			DataSet("act", r.act(func(ctx app.Context) { r.onFile(ctx, take) })).OnChange(r.onAct))
+}
+
+// onFile reads the file that was chosen.
+func (r *root) onFile(ctx app.Context, take func(app.Context, []byte)) {
 	files := ctx.JSSrc().Get("files")
 	if files.Get("length").Int() == 0 {
 		return
@@ -51,7 +58,7 @@ func (r *root) onJobFile(ctx app.Context, _ app.Event) {
 				r.notice = notice{says: sayNoFile.With(), bad: true}
 				return
 			}
-			r.takeFile(ctx, raw)
+			take(ctx, raw)
 		})
 	})
 }

@@ -71,6 +71,15 @@ func (r *root) viewForm(f form) page {
 		main = append(main, r.putRight(order...))
 	}
 	personal := false
+	stage, sub := r.to("stage", string(f.stage)), r.say(f.stage.Title().With())
+	if r.job.isRegister() {
+		stage = r.wayIn(f.part)
+		sub = r.t("register", "Register")
+		if f.part == "house" {
+			stage = r.wayIn()
+		}
+	}
+	main = append(main, r.fromRegister(f, stage)...)
 	for _, field := range fields {
 		k := key(f.part, field.ID)
 		if _, st := r.job.state.Lookup(r.job.visit, f.part, field.ID, field.Setup); st == job.Conflict {
@@ -89,11 +98,11 @@ func (r *root) viewForm(f form) page {
 	if asked := r.askedHere(f); len(asked) > 0 {
 		main = append(main, r.putOff(f, asked))
 	}
-	if personal {
+	if personal && !r.job.isRegister() {
 		main = append(main, goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
-	stage := r.to("stage", string(f.stage))
-	return page{title: r.formTitle(f), sub: r.say(f.stage.Title().With()), back: stage, main: main,
+	main = append(main, r.toRegister(f.part)...)
+	return page{title: r.formTitle(f), sub: sub, back: stage, main: main,
 		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, f, fields, stage) })}}
 }
 
@@ -132,7 +141,12 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 	var changes []change
 	for _, f := range fields {
 		text := strings.TrimSpace(r.text[f.ID])
-		if text == "" || text == r.job.inputText(r.formSource(part), f) {
+		was := r.job.inputText(r.formSource(part), f)
+		if text == was || text == "" && !r.job.isRegister() {
+			continue
+		}
+		if text == "" {
+			changes = append(changes, change{part: part, field: f.ID})
 			continue
 		}
 		c, slip := r.entryOf(f, text)

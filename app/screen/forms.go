@@ -8,6 +8,7 @@ import (
 	"lugmark/checks"
 	"lugmark/core/bank"
 	"lugmark/core/finding"
+	"lugmark/core/say"
 )
 
 // form is what is entered about a part in a stage at one go: all of it, or one
@@ -53,16 +54,22 @@ func (r *root) forms(s checks.Stage) (out []form) {
 		return r.formsAgain()
 	}
 	for _, part := range r.formParts(s) {
-		f := form{part: part, stage: s}
-		topics := checks.TopicsOf(f.kind(), s)
-		if len(topics) == 0 {
-			topics = []checks.Topic{{}}
-		}
-		for _, t := range topics {
-			f.topic = t.ID
-			if len(r.formFields(f)) > 0 {
-				out = append(out, f)
-			}
+		out = append(out, r.formsOf(part, s)...)
+	}
+	return out
+}
+
+// formsOf lists the forms of a part in a stage.
+func (r *root) formsOf(part string, s checks.Stage) (out []form) {
+	f := form{part: part, stage: s}
+	topics := checks.TopicsOf(f.kind(), s)
+	if len(topics) == 0 {
+		topics = []checks.Topic{{}}
+	}
+	for _, t := range topics {
+		f.topic = t.ID
+		if len(r.formFields(f)) > 0 {
+			out = append(out, f)
 		}
 	}
 	return out
@@ -155,6 +162,9 @@ func (j *opened) withMore(parts []string, prefixes ...string) []string {
 // formFields lists what a form asks: everything that is not measured along the
 // bank, and that a check of this job has a use for.
 func (r *root) formFields(f form) []checks.Field {
+	if f.kind() == bank.KindHouse {
+		return r.houseFields()
+	}
 	var out []checks.Field
 	for _, field := range checks.FieldsOfKind(f.kind()) {
 		numbers := field.Kind == checks.Number && field.Round
@@ -173,7 +183,7 @@ func (r *root) formFields(f form) []checks.Field {
 func (j *opened) asks(part string, f checks.Field) bool {
 	k := finding.Key{Part: part, Field: f.ID}
 	kind, _ := bank.PartKind(part)
-	if slices.Contains(plates, kind) || j.has(k) {
+	if slices.Contains(plates, kind) || j.isRegister() || j.has(k) {
 		return true
 	}
 	if j.uses == nil {
@@ -241,7 +251,19 @@ func (r *root) partTitle(part string) string {
 	if part == allLinks {
 		return r.t("form.links", "All links alike")
 	}
+	if isDrawn(part) {
+		return r.knownBy(r.job, part)
+	}
 	return r.name(part)
+}
+
+// kindNames say what a part is that has no name yet and no number that anybody
+// counts by.
+var kindNames = map[bank.Kind]say.Phrase{
+	bank.KindMeter: {Key: "screen.kind.meter", English: "Meter"}, bank.KindWrench: {Key: "screen.kind.wrench", English: "Torque wrench"},
+	bank.KindSheet: {Key: "screen.kind.sheet", English: "Block sheet"}, bank.KindPerson: {Key: "screen.kind.person", English: "Person"},
+	bank.KindCharger: {Key: "screen.kind.charger", English: "Charger"}, bank.KindInverter: {Key: "screen.kind.inverter", English: "Inverter"},
+	bank.KindCable: {Key: "screen.kind.cable", English: "Cable"},
 }
 
 // formSource is the part whose entries a form shows: the first link for all.
@@ -270,20 +292,26 @@ func (r *root) partsIn(f form) []string {
 func (r *root) formRows(s checks.Stage) []app.UI {
 	var rows []app.UI
 	for _, f := range r.forms(s) {
-		fields := r.formFields(f)
-		entered := 0
-		for _, field := range fields {
-			if r.job.has(finding.Key{Part: r.formSource(f.part), Field: field.ID}) {
-				entered++
-			}
-		}
-		title := []app.UI{app.B().Text(r.formTitle(f))}
-		if f.stage != s { // a return visit asks things of several stages
-			title = append(title, app.Br(), app.Span().Class("note").Text(r.say(f.stage.Title().With())))
-		}
-		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.way(f)).Body(
-			mark(roundState(entered, len(fields))), app.Span().Body(title...),
-			app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields)))))))
+		rows = append(rows, r.formRow(f, s))
 	}
 	return rows
+}
+
+// formRow is a form in a stage with how far it is. A return visit asks things of
+// several stages: those are named.
+func (r *root) formRow(f form, in checks.Stage) app.UI {
+	fields := r.formFields(f)
+	entered := 0
+	for _, field := range fields {
+		if r.job.has(finding.Key{Part: r.formSource(f.part), Field: field.ID}) {
+			entered++
+		}
+	}
+	title := []app.UI{app.B().Text(r.formTitle(f))}
+	if f.stage != in {
+		title = append(title, app.Br(), app.Span().Class("note").Text(r.say(f.stage.Title().With())))
+	}
+	return app.Li().Body(app.A().Class("row").Href(r.way(f)).Body(
+		mark(roundState(entered, len(fields))), app.Span().Body(title...),
+		app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields))))))
 }

@@ -23,8 +23,7 @@ func (r *root) viewJobs() page {
 			app.Ul().Class("jobs").Body(app.Range(r.jobs).Slice(func(i int) app.UI { return app.Li().Body(r.jobCard(r.jobs[i])) })))
 	}
 	main = append(main, app.Div().Class("two even").Body(
-		app.Label().Class("btn file").Body(app.Text(r.t("jobs.open-file", "Open a job file")),
-			app.Input().Type("file").ID("job-file").Class("vh").Accept(".txt,.json,application/json,text/plain").OnChange(r.onJobFile)),
+		r.fileButton("job-file", r.t("jobs.open-file", "Open a job file"), r.takeFile),
 		r.button("btn", r.t("jobs.samples", "Sample jobs"), r.addSamples),
 	))
 	main = append(main, goLink("btn", r.t("check", "Check a record"), "/check"))

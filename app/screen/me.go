@@ -60,6 +60,9 @@ func loadMine() map[string]string {
 // said. Where it was not remembered, it is whom this phone wrote as, if that
 // person has the name of the holder.
 func (r *root) whoAmI(j *opened) string {
+	if j.isRegister() {
+		return r.prefs.Person
+	}
 	if id := r.mine[j.id+" "+anyHolder]; id != "" {
 		return id
 	}
@@ -136,11 +139,15 @@ func (r *root) signedWord(plain, key, english string) string {
 	return plain
 }
 
+// lowestDrawn is the lowest number that is drawn at random: six digits are the
+// most that a number in a record has.
+const lowestDrawn = 100_000
+
 // freshNumber is a number that no other phone gives out at the same time
 // without signal. The small ones stay for those who are named in every job.
 func freshNumber(taken func(string) bool) string {
 	for {
-		if n := strconv.Itoa(100_000 + rand.IntN(900_000)); !taken(n) {
+		if n := strconv.Itoa(lowestDrawn + rand.IntN(999_999-lowestDrawn)); !taken(n) {
 			return n
 		}
 	}
@@ -156,14 +163,25 @@ func (r *root) heldBy(name string) {
 	if name == "" || name == r.prefs.Name && r.prefs.Person != "" {
 		return
 	}
-	r.prefs.Name, r.prefs.Person = name, "p"+freshNumber(func(string) bool { return false })
+	r.prefs.Name, r.prefs.Person = name, r.personNamed(name)
+	if r.prefs.Person == "" {
+		r.prefs.Person = "p" + freshNumber(func(string) bool { return false })
+	}
 	r.prefs.save()
 }
 
 // am makes it known who of the people of the open job holds this phone.
 func (r *root) am(j *opened, person, name string) {
-	r.heldBy(name)
-	r.bind(j.id, r.prefs.Person, person)
+	if j.isRegister() {
+		r.prefs.Name, r.prefs.Person = name, person
+		r.prefs.save()
+	} else {
+		r.heldBy(name)
+		r.bind(j.id, r.prefs.Person, person)
+	}
+	if r.register != nil {
+		r.register.me = r.prefs.Person
+	}
 	j.me = person
 }
 
@@ -190,7 +208,11 @@ func (r *root) ask(j *opened, goOn func()) {
 // from elsewhere.
 func (r *root) viewWho() page {
 	q := r.question
-	main := []app.UI{app.P().Text(r.t("who.why", "This job came from elsewhere. Every entry carries the name of who made it. Say once who holds this phone, then what you entered is kept under that name."))}
+	why := r.t("who.why", "This job came from elsewhere. Every entry carries the name of who made it. Say once who holds this phone, then what you entered is kept under that name.")
+	if q.job.isRegister() {
+		why = r.t("who.register", "What stands in the register carries the name of who entered it. Say once who holds this phone.")
+	}
+	main := []app.UI{app.P().Text(why)}
 	if _, bad := r.slips["who"]; bad {
 		main = append(main, r.putRight("who"))
 	}
@@ -206,9 +228,12 @@ func (r *root) viewWho() page {
 			q.goOn()
 		}))
 	}
-	main = append(main, app.H2().Text(r.t("who.other", "Somebody else")),
+	if len(q.names) > 0 {
+		main = append(main, app.H2().Text(r.t("who.other", "Somebody else")))
+	}
+	main = append(main,
 		r.input("who", r.t("new.person", "Your name"), r.t("new.person-hint", "Stands on the sheet. It can be erased later without breaking the record."), "text"),
-		r.button("btn", r.t("who.add", "Add me to this job"), func(app.Context) { r.addMe(q) }))
+		r.button("btn", r.t("who.add", "Add me"), func(app.Context) { r.addMe(q) }))
 	return page{title: r.t("who", "Who are you?"), sub: q.job.text("site", "name"), main: main,
 		foot: []app.UI{r.button("btn", r.t("who.not-now", "Not now: keep nothing"), func(app.Context) { r.question, r.moved = nil, true })}}
 }
@@ -231,7 +256,7 @@ func (r *root) addMe(q *question) {
 		}
 	}
 	person := j.me
-	r.keep([]change{{part: person, field: "name", personal: name}}, "", func(_ app.Context, kept bool) {
+	r.keepIn(j, []change{{part: person, field: "name", personal: name}}, "", func(_ app.Context, kept bool) {
 		r.moved = true
 		if !kept {
 			j.me = before
@@ -272,10 +297,18 @@ func (r *root) holderBox() []app.UI {
 	if r.prefs.Name != "" {
 		now = r.t("holder.now", "{name}. What is entered on this phone is kept under this name.", "name", r.prefs.Name)
 	}
+	var others []app.UI
+	if r.register != nil {
+		for _, p := range r.register.partsOf("p") {
+			if name := r.register.text(p, "name"); name != "" && p != r.prefs.Person {
+				others = append(others, r.button("btn", r.t("holder.is", "It is {name}", "name", name), func(app.Context) { r.changeHolder(name) }))
+			}
+		}
+	}
 	return []app.UI{app.H2().Text(r.t("holder", "Who holds this phone")), app.P().Text(now),
-		app.Details().Class("why").Body(app.Summary().Text(r.t("holder.change", "Somebody else holds it now")), app.Div().Class("ovr").Body(
+		app.Details().Class("why").Body(app.Summary().Text(r.t("holder.change", "Somebody else holds it now")), app.Div().Class("ovr").Body(append(others,
 			r.input("holder", r.t("holder.name", "Name of who holds it now"), "", "text"),
-			r.button("btn", r.t("holder.take", "From now on it is this person"), func(app.Context) { r.changeHolder(r.text["holder"]) })))}
+			r.button("btn", r.t("holder.take", "From now on it is this person"), func(app.Context) { r.changeHolder(r.text["holder"]) }))...))}
 }
 
 func (r *root) changeHolder(name string) {
@@ -284,8 +317,10 @@ func (r *root) changeHolder(name string) {
 	}
 	r.heldBy(name)
 	r.text["holder"] = ""
-	if r.job != nil {
-		r.job.me = r.whoAmI(r.job)
+	for _, j := range []*opened{r.job, r.register} {
+		if j != nil {
+			j.me = r.whoAmI(j)
+		}
 	}
 	r.notice = notice{says: say.Phrase{Key: "screen.holder.taken", English: "From now on: {name}. In a job where this name is not known yet it is asked once."}.With("name", name)}
 }

@@ -63,7 +63,7 @@ func TestASecondPhoneAsksWhoItIs(t *testing.T) {
 		t.Fatal("it was kept without asking")
 	}
 	html := app.HTMLString(r.frame(r.view()))
-	for _, want := range []string{"Who are you?", "I am " + j.text("p1", "name"), "Add me to this job", "Not now: keep nothing"} {
+	for _, want := range []string{"Who are you?", "I am " + j.text("p1", "name"), "Add me", "Not now: keep nothing"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("%q is not asked", want)
 		}

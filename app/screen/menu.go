@@ -16,10 +16,12 @@ func (r *root) viewMenu() page {
 		r.likes("hand", r.t("menu.side", "Which hand holds the phone"), func(v string) { r.prefs.Hand = v }, "right", r.t("menu.right", "Right"), "left", r.t("menu.left", "Left")),
 		r.likes("comma", r.t("menu.decimal", "Decimal sign"), func(v string) { r.prefs.Comma = v }, "no", r.t("menu.point", "Point, 13.20"), "yes", r.t("menu.comma", "Comma, 13,20")),
 	}
-	main = append(append(main, r.holderBox()...), app.H2().Text(r.t("menu.phone", "This phone")))
+	main = append(append(main, r.holderBox()...), app.H2().Text(r.t("register", "Register")),
+		goLink("btn", r.t("menu.register", "Meters, block sheets, people, house rules"), "/register"), app.H2().Text(r.t("menu.phone", "This phone")))
 	main = append(main, r.shellStatus()...)
-	if r.job != nil && !r.job.missing {
-		main = append(append(main, r.copyBox()...), goLink("btn", r.photosTitle(), r.to("photos")),
+	if r.job != nil && !r.job.missing && !r.job.isRegister() {
+		main = append(append(main, r.templateBox()), r.copyBox()...)
+		main = append(main, goLink("btn", r.photosTitle(), r.to("photos")),
 			goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
 	main = append(main, r.allBox(),
@@ -30,7 +32,7 @@ func (r *root) viewMenu() page {
 }
 
 func (r *root) backFromMenu() string {
-	if r.job != nil && !r.job.missing {
+	if r.job != nil && !r.job.missing && !r.job.isRegister() {
 		return r.to()
 	}
 	return "/"

@@ -110,23 +110,12 @@ func (r *root) meterName(id string) string {
 }
 
 // usesMeter makes a meter whose sheet is entered the meter of this job for
-// what it measures, unless one is chosen already. A range below 1 V or
-// 1 A serves the readings in millivolts or milliamperes.
+// what it measures, unless one is chosen already.
 func (r *root) usesMeter(part string) []change {
-	kind, _ := bank.PartKind(part)
-	if kind != bank.KindMeter && kind != bank.KindWrench {
+	if r.job.isRegister() {
 		return nil
 	}
-	use := useOf[unit.Symbol(r.text["measures"])]
-	if n, slip := unit.Parse(r.text["range"], "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
-		use = "use-millivolts"
-	}
-	if n, slip := unit.Parse(r.text["range"], "A", false); use == "use-amperes" && slip == nil && n.Value < 1 {
-		use = "use-milliamperes"
-	}
-	if kind == bank.KindWrench {
-		use = "use-torque"
-	}
+	use := useOfMeter(part, r.text["measures"], r.text["range"])
 	if use == "" || r.job.has(key("bank", use)) {
 		return nil
 	}

@@ -6,18 +6,29 @@ import (
 	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/checks/sample"
 	"lugmark/core/bank"
 	"lugmark/core/job"
 	"lugmark/core/say"
 )
 
 // newJob is what stands on the form of a new job besides its texts.
-type newJob struct{ series, parallel int }
+type newJob struct {
+	series, parallel int
+	base             *opened // whose plan it begins with; nil for none
+	prefix           string  // of its parts, in a template
+	meters           bool    // its meters too
+	samples          []string
+}
 
 func (r *root) startNewJob() {
 	r.draft = newJob{series: 2, parallel: 2}
+	for _, s := range sample.List() {
+		r.draft.samples = append(r.draft.samples, sampleName(s))
+	}
 	r.text["person"] = r.prefs.Name
 	r.text["join"], r.text["takeoff"] = string(bank.JoinStrings), string(bank.Diagonal)
+	r.offerKit()
 }
 
 // layout is the bank on the form.
@@ -36,6 +47,8 @@ func (r *root) viewNewJob() page {
 		r.input("site", r.t("new.site", "Name of the site"), "", "text"),
 		r.input("person", r.t("new.person", "Your name"), r.t("new.person-hint", "Stands on the sheet. It can be erased later without breaking the record."), "text"),
 	)
+	main = append(main, r.kitBox()...)
+	main = append(main, r.baseBox()...)
 	main = append(main, r.layoutForm(l)...)
 	main = append(main, app.P().Class("note").Text(r.t("new.cautions", "Lugmark records and computes. The maker's manual, the code in force and a licensed person come first.")))
 	return page{title: r.t("new", "New job"), back: "/", main: main,
@@ -62,12 +75,23 @@ func (r *root) createJob(ctx app.Context) {
 		return
 	}
 	r.heldBy(r.text["person"])
-	changes := []change{
+	changes := r.kitChanges(r.draft.beginning(l))
+	if r.register != nil {
+		changes = append(changes, r.register.copied("house", "house")...)
+	}
+	sheets := map[string]bool{}
+	for _, c := range changes {
+		sheets[c.part] = sheets[c.part] || c.field == "sheet"
+	}
+	changes = append([]change{
 		{part: "site", field: "name", personal: r.text["site"]},
 		{part: "p1", field: "name", personal: r.text["person"]},
 		{part: "bank", field: "layout", value: job.Value{Kind: job.KindLayout, Layout: raw}},
-	}
+	}, changes...)
 	for _, b := range l.Blocks() {
+		if sheets[b] {
+			continue
+		}
 		changes = append(changes, change{part: b, field: "sheet", value: job.Value{Kind: job.KindText, Text: "sheet1"}})
 	}
 	r.begin(r.text["site"], l, changes, func(ctx app.Context, id string) { ctx.Navigate("/j/" + id) })

@@ -59,7 +59,9 @@ func (r *root) openJob(id string, then func(app.Context)) {
 			if j.unfolded > 0 {
 				r.notice = notice{says: sayUnfolded.With("n", itoa(j.unfolded)), bad: true}
 			}
-			if !j.missing {
+			if j.isRegister() {
+				r.register = j
+			} else if !j.missing {
 				r.keepSummary(j) // an act may have been kept without its line
 			}
 			then(ctx)
@@ -80,7 +82,7 @@ func (r *root) load(id string) (*opened, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &opened{id: id, missing: len(events) == 0, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}, erased: r.t("erased", "(erased)")}
+	j := &opened{id: id, missing: len(events) == 0 && id != registerID, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}, erased: r.t("erased", "(erased)")}
 	for _, b := range blobs {
 		j.blobs[b.Sum] = b.Data
 	}
@@ -132,6 +134,9 @@ func (j *opened) judgeAt(moment time.Time) {
 		return
 	}
 	j.facts = checks.NewFacts(j.state, j.visit, moment)
+	if j.isRegister() {
+		return // nothing in it is measured
+	}
 	j.findings = checks.Run(j.facts)
 	j.uses, j.held, j.paper = nil, nil, nil
 }
@@ -147,6 +152,9 @@ func (j *opened) holds() []checks.Hold {
 // changedElsewhere takes in what another tab kept.
 func (r *root) changedElsewhere(id string) {
 	r.loadJobs(nil)
+	if id == registerID && (r.job == nil || !r.job.isRegister()) {
+		r.loadRegister(nil)
+	}
 	if r.job == nil || r.job.id != id {
 		return
 	}
@@ -169,7 +177,7 @@ func (r *root) changedElsewhere(id string) {
 			for _, e := range events {
 				j.fold(e) // what is already there changes nothing
 			}
-			j.missing = len(events) == 0
+			j.missing = len(events) == 0 && !j.isRegister()
 			j.judge()
 			if j.state.Len() > before && r.notice.says.Empty() {
 				r.notice = notice{says: sayOtherTab.With()}
@@ -178,7 +186,8 @@ func (r *root) changedElsewhere(id string) {
 	})
 }
 
-// change is one entry of an act.
+// change is one entry of an act. Without a value and a text it takes the entry
+// out of view.
 type change struct {
 	part, field string
 	value       job.Value
@@ -190,7 +199,11 @@ type change struct {
 // Draft is the key of the draft that the act makes needless. Then is called
 // with whether it was kept; when not, what was typed is still on the screen.
 func (r *root) keep(changes []change, draft string, then func(ctx app.Context, kept bool)) {
-	j := r.job
+	r.keepIn(r.job, changes, draft, then)
+}
+
+// keepIn is [root.keep] in the open job or in the register beside it.
+func (r *root) keepIn(j *opened, changes []change, draft string, then func(ctx app.Context, kept bool)) {
 	if latest := latestVisit(j.state); visitNumber(j.visit) < visitNumber(latest) {
 		r.notice = notice{says: sayPast.With("visit", lowerFirst(r.visitName(j.visit)), "latest", lowerFirst(r.visitName(latest))), bad: true}
 		return
@@ -198,7 +211,17 @@ func (r *root) keep(changes []change, draft string, then func(ctx app.Context, k
 	for i := range changes {
 		changes[i].saw = j.state.Seen(j.key(changes[i].part, changes[i].field))
 	}
-	r.act1(j, draft, nil, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
+	r.act1(j, draft, nil, r.stamper(j, changes), then)
+}
+
+// stamper stamps changes; the first of a register begins it.
+func (r *root) stamper(j *opened, changes []change) stamper {
+	return func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, blobs []job.Blob, err error) {
+		if j.isRegister() {
+			if stamped, blobs, err = r.beginRegister(j, w, at, changes); err != nil {
+				return nil, nil, err
+			}
+		}
 		for _, c := range changes {
 			if c.value.Kind == job.KindOverride {
 				c.value.Who = j.me
@@ -210,7 +233,7 @@ func (r *root) keep(changes []change, draft string, then func(ctx app.Context, k
 			stamped, blobs = append(stamped, e), append(blobs, b...)
 		}
 		return stamped, blobs, nil
-	}, then)
+	}
 }
 
 func (j *opened) key(part, field string) job.Key {
@@ -220,6 +243,10 @@ func (j *opened) key(part, field string) job.Key {
 // stampChange makes the event of one entry, and its blob when it is personal.
 func stampChange(w *job.Writer, at job.Stamp, k job.Key, c change) (job.Stamped, []job.Blob, error) {
 	v := c.value
+	if v.Kind == job.NoValue && c.personal == "" {
+		e, err := w.Void(at, k, "taken-out", job.Ref{}, c.saw)
+		return e, nil, err
+	}
 	var blobs []job.Blob
 	if c.personal != "" {
 		blob, ref := job.Personal(c.personal, salt())
@@ -264,9 +291,11 @@ func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then fu
 			} else {
 				j.apply(stamped, blobs)
 				j.judge()
-				r.keepSummary(j)
+				if !j.isRegister() {
+					r.keepSummary(j)
+				}
 			}
-			if r.job == j && r.path == path {
+			if (r.job == j || r.register == j) && r.path == path {
 				then(ctx, err == nil)
 			}
 		})

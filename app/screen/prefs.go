@@ -15,6 +15,7 @@ type prefs struct {
 	Hand    string // "right", "left"
 	Comma   string // "yes", "no"
 	Paper   string // "a4", "letter"
+	Kit     string // the meters of the register that a new job took last
 	Name    string // who holds this phone
 	Person  string // and what tells this person from the one who held it before
 }
@@ -28,6 +29,7 @@ var prefNames = map[string]func(*prefs) *string{
 	"lugmark.hand":    func(p *prefs) *string { return &p.Hand },
 	"lugmark.comma":   func(p *prefs) *string { return &p.Comma },
 	"lugmark.paper":   func(p *prefs) *string { return &p.Paper },
+	"lugmark.kit":     func(p *prefs) *string { return &p.Kit },
 	"lugmark.name":    func(p *prefs) *string { return &p.Name },
 	"lugmark.person":  func(p *prefs) *string { return &p.Person },
 }

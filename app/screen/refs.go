@@ -110,8 +110,8 @@ func (r *root) refName(id string) string {
 	if !ok {
 		return id
 	}
-	field := map[bank.Kind]string{bank.KindCable: "size", bank.KindSheet: "model", bank.KindMeter: "model", bank.KindWrench: "model"}[kind]
-	if field == "" {
+	field := knownFields[kind]
+	if field == "" || kind == bank.KindPerson {
 		return r.name(id)
 	}
 	e, s := r.job.state.Lookup(r.job.visit, id, field, true)

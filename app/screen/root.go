@@ -36,6 +36,8 @@ type root struct {
 	jobs  []summary
 	job   *opened
 
+	register *opened // beside the jobs; nil until it is read
+
 	acts      []func(app.Context) // of the buttons on screen, by their number
 	text      map[string]string   // what stands in each input, by its id
 	slips     map[string]say.Line // what is wrong with it
@@ -80,7 +82,11 @@ func (r *root) OnMount(ctx app.Context) {
 			}
 			r.device, r.ready = device, true
 			device.Store.Watch(func(id string) { r.dispatch(func(app.Context) { r.changedElsewhere(id) }) })
-			r.loadJobs(func(ctx app.Context) { r.arrive(ctx); r.paintedFirst(ctx) })
+			r.loadJobs(func(ctx app.Context) {
+				r.arrive(ctx)
+				r.paintedFirst(ctx)
+				r.loadRegister(func(app.Context) { r.offerKit() })
+			})
 			r.askStorage(ctx)
 		})
 	})

@@ -29,6 +29,14 @@ func (r *root) route() route {
 			s = "bank"
 		}
 		return route{screen: s, job: get(1), a: get(3), b: get(4), c: get(5)}
+	case "register":
+		switch {
+		case get(1) == "enter":
+			return route{screen: "enter", job: registerID, a: get(2), b: get(3), c: get(4)}
+		case get(1) != "":
+			return route{screen: "item", job: registerID, a: get(1)}
+		}
+		return route{screen: "register", job: registerID}
 	case "new", "menu", "check":
 		return route{screen: get(0)}
 	}
@@ -37,6 +45,9 @@ func (r *root) route() route {
 
 // to is an address of the open job.
 func (r *root) to(words ...string) string {
+	if r.job.isRegister() {
+		return r.wayIn(words...)
+	}
 	return "/j/" + r.job.id + "/" + strings.Join(words, "/")
 }
 
@@ -146,6 +157,10 @@ func (r *root) view() page {
 		return r.viewPhoto(at.a)
 	case "personal":
 		return r.viewPersonal()
+	case "register":
+		return r.viewRegister()
+	case "item":
+		return r.viewItem(at.a)
 	}
 	return r.viewJobs()
 }

@@ -139,6 +139,9 @@ func (r *root) loadJobs(then func(app.Context)) {
 		var list []summary
 		for id, raw := range lines {
 			s := summary{ID: id}
+			if id == registerID {
+				continue
+			}
 			if json.Unmarshal(raw, &s) == nil {
 				list = append(list, s)
 			}

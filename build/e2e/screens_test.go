@@ -25,6 +25,7 @@ var views = []view{
 		p.choose("check-file", "../../core/record/testdata/first.txt")
 		p.Sees("Sound: every signature is good")
 	}},
+	{"register", "/register", nil},
 	{"new-job", "/new", nil},
 	{"new-job-slips", "/new", func(p *Phone) {
 		p.Type("Name of the site", "")

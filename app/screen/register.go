@@ -1,0 +1,269 @@
+package screen
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/finding"
+	"lugmark/core/job"
+	"lugmark/core/say"
+)
+
+// The register holds what is entered once and used in every job: meters, block
+// sheets, machines, people, the firm's own limits, templates. It is a record
+// like a job, of the kind register, and never on the list of jobs. A job copies
+// from it and never refers to it.
+
+// registerID is the same on every phone, so that registers which were made
+// apart fold into one. A UUID of version 8 (RFC 9562, section 5.8): "lugmar",
+// the version, the variant, "regist".
+const registerID = "6c75676d-6172-8000-8000-726567697374"
+
+func (j *opened) isRegister() bool { return j.id == registerID }
+
+// registered is one kind of thing that the register holds.
+type registered struct {
+	kind   bank.Kind
+	prefix string // of the ids; the numbers are drawn at random, see freshNumber
+	title  say.Phrase
+	add    say.Phrase
+}
+
+var registeredKinds = []registered{
+	{bank.KindMeter, "m", say.Phrase{Key: "screen.register.meters", English: "Meters"}, addMeter},
+	{bank.KindWrench, "w", say.Phrase{Key: "screen.register.wrenches", English: "Torque wrenches"}, addWrench},
+	{bank.KindSheet, "sheet", say.Phrase{Key: "screen.register.sheets", English: "Block sheets"}, addSheet},
+	{bank.KindPerson, "p", say.Phrase{Key: "screen.register.people", English: "People"}, say.Phrase{Key: "screen.add.person", English: "Add a person"}},
+	{bank.KindCharger, "charger", say.Phrase{Key: "screen.register.chargers", English: "Chargers"}, say.Phrase{Key: "screen.add.charger", English: "Add a charger"}},
+	{bank.KindInverter, "inverter", say.Phrase{Key: "screen.register.inverters", English: "Inverters"}, say.Phrase{Key: "screen.add.inverter", English: "Add an inverter"}},
+	{bank.KindCable, "cable", say.Phrase{Key: "screen.register.cables", English: "Cables"}, addCable},
+}
+
+// registeredAs finds the kind of the register to which a part of a job belongs.
+func registeredAs(part string) (registered, bool) {
+	kind, _ := bank.PartKind(part)
+	for _, k := range registeredKinds {
+		if k.kind == kind {
+			return k, true
+		}
+	}
+	return registered{}, false
+}
+
+// loadRegister reads the register beside the jobs.
+func (r *root) loadRegister(then func(app.Context)) {
+	r.async(func() {
+		j, err := r.load(registerID)
+		r.dispatch(func(ctx app.Context) {
+			if err != nil {
+				app.Logf("lugmark: register: %v", err)
+			} else {
+				r.register = j
+				if r.prefs.Name != "" && r.prefs.Person == "" { // from before the phone remembered who that is
+					r.heldBy(r.prefs.Name)
+					j.me = r.prefs.Person
+				}
+				if r.job != nil && r.job.isRegister() && !r.busy {
+					r.job = j
+				}
+			}
+			if then != nil {
+				then(ctx)
+			}
+		})
+	})
+}
+
+// inRegister lists what the register holds of a kind, by what it is known by.
+func (r *root) inRegister(k registered) []string {
+	if r.register == nil {
+		return nil
+	}
+	ids := r.register.partsOf(k.prefix)
+	slices.SortStableFunc(ids, func(a, b string) int { return strings.Compare(r.knownBy(r.register, a), r.knownBy(r.register, b)) })
+	return ids
+}
+
+// knownFields are the entries by which a thing is known on site.
+var knownFields = map[bank.Kind]string{bank.KindCable: "size", bank.KindSheet: "model", bank.KindMeter: "model", bank.KindWrench: "model",
+	bank.KindCharger: "model", bank.KindInverter: "model", bank.KindPerson: "name"}
+
+// knownBy says a part by what it is known by on site: a cable by its size, a
+// person by name, the others by model. While that is not entered it is known by
+// its number, or, where that was drawn, by what it is.
+func (r *root) knownBy(j *opened, id string) string {
+	kind, _ := bank.PartKind(id)
+	if field, ok := checks.FieldOfKind(knownFields[kind], kind); ok {
+		if text := j.inputText(id, field); text != "" {
+			return text
+		}
+	}
+	if isDrawn(id) {
+		return r.say(kindNames[kind].With())
+	}
+	return r.name(id)
+}
+
+// label is a thing of the register on a button or in a row: a meter with what
+// it measures, a person with the role.
+func (r *root) label(id string) string {
+	kind, _ := bank.PartKind(id)
+	more := map[bank.Kind]string{bank.KindMeter: "measures", bank.KindPerson: "role"}[kind]
+	f, ok := checks.FieldOfKind(more, kind)
+	if !ok {
+		return r.knownBy(r.register, id)
+	}
+	code := r.register.inputText(id, f)
+	for _, o := range f.Options {
+		if o.Code == code {
+			return r.t("ref.name", "{part}, {what}", "part", r.knownBy(r.register, id), "what", lowerFirst(r.say(o.Label.With())))
+		}
+	}
+	return r.knownBy(r.register, id)
+}
+
+// personNamed finds the person of the register with a name; "" when none has it.
+func (r *root) personNamed(name string) string {
+	if r.register == nil {
+		return ""
+	}
+	for _, p := range r.register.partsOf("p") {
+		if r.register.text(p, "name") == name {
+			return p
+		}
+	}
+	return ""
+}
+
+// beginRegister stamps what the first entry of a register stands on: what the
+// record is, and who writes in it.
+func (r *root) beginRegister(j *opened, w *job.Writer, at func() job.Stamp, changes []change) (stamped []job.Stamped, blobs []job.Blob, err error) {
+	if j.state.Kind() == "" {
+		e, err := w.Start(at(), job.KindRegister)
+		if err != nil {
+			return nil, nil, err
+		}
+		stamped = append(stamped, e)
+	}
+	name := j.key(j.me, "name")
+	named := j.me != r.prefs.Person || r.prefs.Name == "" || j.has(finding.Key{Part: name.Part, Field: name.Field}) ||
+		slices.ContainsFunc(changes, func(c change) bool { return c.part == name.Part && c.field == name.Field })
+	if !named {
+		e, blob, err := w.SetPersonal(at(), name, r.prefs.Name, salt(), nil)
+		if err != nil {
+			return nil, nil, err
+		}
+		stamped, blobs = append(stamped, e), append(blobs, blob)
+	}
+	return stamped, blobs, nil
+}
+
+// newItem is the address at which one more thing is entered.
+func (r *root) newItem(k registered) string {
+	n := freshNumber(func(n string) bool { return slices.Contains(r.register.partsOf(k.prefix), k.prefix+n) })
+	return r.way(r.formsOf(k.prefix+n, checks.Before)[0])
+}
+
+// wayIn is the address of a thing of the register.
+func (r *root) wayIn(words ...string) string { return "/register/" + strings.Join(words, "/") }
+
+// isDrawn reports whether the number of a part was drawn at random.
+func isDrawn(part string) bool {
+	n, err := strconv.Atoi(part[len(strings.TrimRight(part, "0123456789")):])
+	return err == nil && n >= lowestDrawn
+}
+
+// viewRegister lists what the register holds.
+func (r *root) viewRegister() page {
+	main := []app.UI{app.P().Text(r.t("register.what", "What is entered here once is offered in every job and copied into it. A job never changes when the register does."))}
+	for _, k := range registeredKinds {
+		main = append(main, app.H2().Text(r.say(k.title.With())))
+		var rows []app.UI
+		for _, id := range r.inRegister(k) {
+			rows = append(rows, r.itemRow(id, r.label(id)))
+		}
+		if len(rows) > 0 {
+			main = append(main, app.Ul().Class("rows").Body(rows...))
+		}
+		main = append(main, r.button("btn", r.say(k.add.With()), func(ctx app.Context) { ctx.Navigate(r.newItem(k)) }))
+	}
+	main = append(main, r.houseBox()...)
+	if ids := r.job.templates(); len(ids) > 0 {
+		var rows []app.UI
+		for _, id := range ids {
+			rows = append(rows, r.itemRow(id, r.job.templateName(id)))
+		}
+		main = append(main, app.H2().Text(r.t("register.templates", "Templates")), app.Ul().Class("rows").Body(rows...))
+	}
+	main = append(main, app.H2().Text(r.t("register.copy", "Safe copy")),
+		app.P().Class("note").Text(r.t("register.copy-what", "The safe copy of all jobs holds the register too. Alone it can go to the phone of a colleague: “Open a job file” joins the two.")),
+		r.button("btn", r.t("register.save", "Save the register (.txt)"), func(app.Context) { r.saveRecords("register", registerID) }))
+	return page{title: r.t("register", "Register"), back: "/menu", main: main}
+}
+
+func (r *root) itemRow(id, label string) app.UI {
+	m := app.UI(app.Span())
+	if len(r.conflicts(id)) > 0 {
+		m = mark("unk")
+	}
+	return app.Li().Body(app.A().Class("row").Href(r.wayIn(id)).Body(m, app.Span().Body(app.B().Text(label))))
+}
+
+// viewItem is one thing of the register: its forms, what it holds, and the way
+// out of the register.
+func (r *root) viewItem(id string) page {
+	k, known := registeredAs(id)
+	if r.job.templateName(id) != "" {
+		return r.viewTemplate(id)
+	}
+	if !known {
+		return r.viewRegister()
+	}
+	var main []app.UI
+	for _, c := range r.conflicts(id) {
+		main = append(main, r.conflict(c))
+	}
+	var rows []app.UI
+	for _, f := range r.formsOf(id, checks.Before) {
+		rows = append(rows, r.formRow(f, f.stage))
+	}
+	main = append(main, app.Ul().Class("rows").Body(rows...))
+	if slices.Contains(r.inRegister(k), id) {
+		main = append(main, r.takeOut(r.label(id), func(part string) bool { return part == id }))
+	}
+	return page{title: r.partTitle(id), sub: r.say(k.title.With()), back: r.wayIn(), main: main}
+}
+
+// takeOut takes a thing out of the register; the record keeps it.
+func (r *root) takeOut(label string, of func(part string) bool) app.UI {
+	return app.Details().Class("why").Body(app.Summary().Text(r.t("register.out", "Take it out of the register")), app.Div().Class("ovr").Body(
+		app.P().Class("note").Text(r.t("register.out-what", "It is no longer offered. The jobs that copied it keep it, and the record of the register keeps what it was.")),
+		r.button("btn", r.t("register.out-now", "Take out: {what}", "what", label), func(app.Context) {
+			var gone []string
+			for _, k := range r.job.state.Keys() {
+				if of(k.Part) {
+					gone = append(gone, r.job.state.Seen(k)...)
+				}
+			}
+			r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, _ []job.Blob, err error) {
+				for some := range slices.Chunk(gone, job.MaxSup) {
+					e, err := w.Void(at(), job.Key{}, "taken-out", job.Ref{}, some)
+					if err != nil {
+						return nil, nil, err
+					}
+					stamped = append(stamped, e)
+				}
+				return stamped, nil, nil
+			}, func(ctx app.Context, kept bool) {
+				if kept {
+					r.notice = notice{says: say.Phrase{Key: "screen.register.gone", English: "{what} is out of the register."}.With("what", label)}
+					ctx.Navigate(r.wayIn())
+				}
+			})
+		})))
+}

@@ -1,0 +1,179 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"lugmark/checks"
+	"lugmark/core/bank"
+	"lugmark/core/job"
+	"lugmark/core/say"
+	"lugmark/core/unit"
+)
+
+// copied gives the entries of one part as changes for another: of another
+// record, where nothing of this one stands; in the order of their fields. Entries
+// that two people disagree on stay out.
+func (j *opened) copied(from, to string) (out []change) {
+	taken := map[string]bool{}
+	for _, k := range j.keysUpTo(from) {
+		if k.Part != from || taken[k.Field] {
+			continue
+		}
+		taken[k.Field] = true
+		f, known := checks.FieldOf(k.Field, to)
+		e, standing := j.state.Lookup(j.visit, from, k.Field, true)
+		if !known || !f.Setup || standing != job.One || e.Value.Kind == job.KindSkip {
+			continue
+		}
+		c := change{part: to, field: k.Field, value: e.Value}
+		if e.Value.Kind == job.KindPersonal {
+			if c.personal, known = job.Text(j.blobs, e.Value.X); !known {
+				continue // it was erased
+			}
+			c.value.X = job.Ref{}
+		}
+		out = append(out, c)
+	}
+	slices.SortFunc(out, func(a, b change) int { return strings.Compare(a.field, b.field) })
+	return out
+}
+
+// isEmpty reports whether nothing is entered about a part.
+func (j *opened) isEmpty(part string) bool { return len(j.copied(part, part)) == 0 }
+
+// sameAs reports whether two parts, of one record or of two, hold the same.
+func sameAs(a *opened, from string, b *opened, to string) bool {
+	one, two := a.copied(from, to), b.copied(to, to)
+	if len(one) != len(two) {
+		return false
+	}
+	for i := range one {
+		if one[i].field != two[i].field || one[i].personal != two[i].personal || one[i].personal == "" && !job.Agree(one[i].value, two[i].value) {
+			return false
+		}
+	}
+	return true
+}
+
+// offered lists what the register has for an empty part of a job; of the
+// meters first those for what the part usually measures.
+func (r *root) offered(part string) []string {
+	k, ok := registeredAs(part)
+	if !ok || r.job.isRegister() || !r.job.isEmpty(part) {
+		return nil
+	}
+	ids := r.inRegister(k)
+	if k.kind == bank.KindMeter {
+		usual := func(id string) bool { return r.register.inputText(id, measuresField()) == usualMeter[part] }
+		slices.SortStableFunc(ids, func(a, b string) int {
+			switch {
+			case usual(a) == usual(b):
+				return 0
+			case usual(a):
+				return -1
+			}
+			return 1
+		})
+	}
+	return ids
+}
+
+// fromRegister offers what the register has for an empty form: one tap copies
+// all of it.
+func (r *root) fromRegister(f form, then string) []app.UI {
+	ids := r.offered(f.part)
+	if len(ids) == 0 {
+		return nil
+	}
+	out := []app.UI{app.H2().Text(r.t("take.title", "From the register"))}
+	for _, id := range ids {
+		out = append(out, r.button("btn", r.label(id), func(app.Context) { r.take(f, id, then) }))
+	}
+	return append(out, app.H2().Text(r.t("take.type", "Or enter it")))
+}
+
+// take copies a thing of the register into a part of the job.
+func (r *root) take(f form, id, then string) {
+	changes := r.register.copied(id, f.part)
+	says := say.Phrase{Key: "screen.take.kept", English: "{part}: {n} entries copied from the register."}.With("part", r.partTitle(f.part), "n", itoa(len(changes)))
+	r.keep(append(changes, r.usesCopied(f.part, changes)...), r.formDraftKey(f), func(ctx app.Context, kept bool) {
+		if kept {
+			r.notice = notice{says: says}
+			ctx.Navigate(then)
+		}
+	})
+}
+
+// usesCopied makes a meter that was copied the meter of this job, as
+// [root.usesMeter] does for one that was typed.
+func (r *root) usesCopied(part string, changes []change) []change {
+	text := map[string]string{}
+	for _, c := range changes {
+		text[c.field] = c.value.Text
+	}
+	use := useOfMeter(part, text["measures"], text["range"])
+	if use == "" || r.job.has(key("bank", use)) {
+		return nil
+	}
+	return []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: part}}}
+}
+
+// useOfMeter is the entry that a meter serves; "" for none. A range below 1 V
+// or 1 A serves the readings in millivolts or milliamperes.
+func useOfMeter(part, measures, top string) string {
+	kind, _ := bank.PartKind(part)
+	switch kind {
+	case bank.KindWrench:
+		return "use-torque"
+	case bank.KindMeter:
+		use := useOf[unit.Symbol(measures)]
+		if n, slip := unit.Parse(top, "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
+			return "use-millivolts"
+		}
+		if n, slip := unit.Parse(top, "A", false); use == "use-amperes" && slip == nil && n.Value < 1 {
+			return "use-milliamperes"
+		}
+		return use
+	}
+	return ""
+}
+
+// toRegister offers to put what is entered here into the register, unless it is
+// there already.
+func (r *root) toRegister(part string) []app.UI {
+	k, ok := registeredAs(part)
+	if !ok || r.job.isRegister() || r.register == nil || r.job.isEmpty(part) {
+		return nil
+	}
+	id, known := "", r.knownBy(r.job, part)
+	for _, have := range r.inRegister(k) {
+		if sameAs(r.job, part, r.register, have) {
+			return []app.UI{app.P().Class("note").Text(r.t("put.there", "This stands in the register."))}
+		}
+		if r.knownBy(r.register, have) == known {
+			id = have
+		}
+	}
+	says := r.t("put", "Put into the register")
+	if id != "" {
+		says = r.t("put.again", "Change it in the register too: {what}", "what", known)
+	}
+	return []app.UI{r.button("btn", says, func(app.Context) { r.put(k, part, id) })}
+}
+
+// put copies a part of the job into the register: as a new thing, or over the
+// one that is known by the same name.
+func (r *root) put(k registered, part, id string) {
+	if id == "" {
+		id = k.prefix + freshNumber(func(n string) bool { return slices.Contains(r.register.partsOf(k.prefix), k.prefix+n) })
+	}
+	known := r.knownBy(r.job, part)
+	r.keepIn(r.register, r.job.copied(part, id), "", func(_ app.Context, kept bool) {
+		if kept {
+			r.notice = notice{says: say.Phrase{Key: "screen.put.kept", English: "In the register: {what}."}.With("what", known)}
+		}
+	})
+}
