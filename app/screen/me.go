@@ -13,7 +13,6 @@ import (
 	"lugmark/checks/plain"
 	"lugmark/core/finding"
 	"lugmark/core/job"
-	"lugmark/core/say"
 )
 
 // Each entry of a record says who made it, by a number of that job. Which one
@@ -27,24 +26,22 @@ const anyHolder = "*"
 
 // bind remembers which person of a job the holder of this phone is.
 func (r *root) bind(id, holder, person string) {
-	if r.mine == nil {
-		r.mine = map[string]string{}
+	all := loadMine() // another tab may have been told more
+	for k, v := range r.mine {
+		all[k] = v
 	}
-	r.mine[id+" "+holder] = person
-	r.saveMine()
-}
-
-// mineName is where the browser keeps it: beside the record, for it says
-// something of this phone alone.
-const mineName = "lugmark.me"
-
-func (r *root) saveMine() {
+	all[id+" "+holder] = person
+	r.mine = all
 	if store := app.Window().Get("localStorage"); store.Truthy() {
 		if b, err := json.Marshal(r.mine); err == nil {
 			store.Call("setItem", mineName, string(b))
 		}
 	}
 }
+
+// mineName is where the browser keeps it: beside the record, for it says
+// something of this phone alone.
+const mineName = "lugmark.me"
 
 func loadMine() map[string]string {
 	out := map[string]string{}
@@ -54,6 +51,25 @@ func loadMine() map[string]string {
 		}
 	}
 	return out
+}
+
+// followHolder takes in that another tab was told of another holder.
+func (r *root) followHolder(j *opened) {
+	p := loadPrefs()
+	if p.Person == "" || p.Person == r.prefs.Person {
+		return
+	}
+	r.prefs.Name, r.prefs.Person, r.mine = p.Name, p.Person, loadMine()
+	r.findMe(j)
+}
+
+// findMe finds out anew who the holder is in what is open.
+func (r *root) findMe(also *opened) {
+	for _, j := range []*opened{also, r.job, r.register} {
+		if j != nil {
+			j.me = r.whoAmI(j)
+		}
+	}
 }
 
 // whoAmI is the person of a job who holds this phone; "" when that was never
@@ -158,23 +174,11 @@ func (j *opened) newPerson() string {
 	return "p" + freshNumber(func(n string) bool { return j.has(finding.Key{Part: "p" + n, Field: "name"}) })
 }
 
-// heldBy makes a person the holder of this phone.
-func (r *root) heldBy(name string) {
-	if name == "" || name == r.prefs.Name && r.prefs.Person != "" {
-		return
-	}
-	r.prefs.Name, r.prefs.Person = name, r.personNamed(name)
-	if r.prefs.Person == "" {
-		r.prefs.Person = "p" + freshNumber(func(string) bool { return false })
-	}
-	r.prefs.save()
-}
-
 // am makes it known who of the people of the open job holds this phone.
 func (r *root) am(j *opened, person, name string) {
 	if j.isRegister() {
 		r.prefs.Name, r.prefs.Person = name, person
-		r.prefs.save()
+		r.prefs.saveHolder()
 	} else {
 		r.heldBy(name)
 		r.bind(j.id, r.prefs.Person, person)
@@ -183,88 +187,6 @@ func (r *root) am(j *opened, person, name string) {
 		r.register.me = r.prefs.Person
 	}
 	j.me = person
-}
-
-// question is an act that waits until its author is known.
-type question struct {
-	job   *opened
-	goOn  func()
-	names []string // ids of the people who can be chosen
-}
-
-// ask puts the act aside and asks who holds the phone.
-func (r *root) ask(j *opened, goOn func()) {
-	q := &question{job: j, goOn: goOn}
-	for _, p := range j.partsOf("p") {
-		if j.text(p, "name") != "" {
-			q.names = append(q.names, p)
-		}
-	}
-	r.question, r.moved = q, true
-	r.text["who"] = r.prefs.Name
-}
-
-// viewWho asks who holds this phone, before the first entry in a job that came
-// from elsewhere.
-func (r *root) viewWho() page {
-	q := r.question
-	why := r.t("who.why", "This job came from elsewhere. Every entry carries the name of who made it. Say once who holds this phone, then what you entered is kept under that name.")
-	if q.job.isRegister() {
-		why = r.t("who.register", "What stands in the register carries the name of who entered it. Say once who holds this phone.")
-	}
-	main := []app.UI{app.P().Text(why)}
-	if _, bad := r.slips["who"]; bad {
-		main = append(main, r.putRight("who"))
-	}
-	for _, p := range q.names {
-		name, class := q.job.text(p, "name"), "btn"
-		if name == r.prefs.Name {
-			class = "btn go"
-		}
-		main = append(main, r.button(class, r.t("who.am", "I am {name}", "name", name), func(app.Context) {
-			r.question = nil
-			r.am(q.job, p, name)
-			r.moved = true
-			q.goOn()
-		}))
-	}
-	if len(q.names) > 0 {
-		main = append(main, app.H2().Text(r.t("who.other", "Somebody else")))
-	}
-	main = append(main,
-		r.input("who", r.t("new.person", "Your name"), r.t("new.person-hint", "Stands on the sheet. It can be erased later without breaking the record."), "text"),
-		r.button("btn", r.t("who.add", "Add me"), func(app.Context) { r.addMe(q) }))
-	return page{title: r.t("who", "Who are you?"), sub: q.job.text("site", "name"), main: main,
-		foot: []app.UI{r.button("btn", r.t("who.not-now", "Not now: keep nothing"), func(app.Context) { r.question, r.moved = nil, true })}}
-}
-
-// addMe adds the holder of the phone to the job, then goes on with the act.
-func (r *root) addMe(q *question) {
-	name := r.text["who"]
-	if name == "" {
-		r.slips["who"] = say.Phrase{Key: "screen.new.no-person", English: "Your name: enter who measures here."}.With()
-		r.focus = "slips"
-		return
-	}
-	delete(r.slips, "who")
-	r.question = nil
-	j, before := q.job, q.job.me
-	j.me = j.newPerson()
-	for _, id := range j.wroteAs(r.device.PublicKey) {
-		if j.text(id, "name") == "" { // who brought the file in, and was not named
-			j.me = id
-		}
-	}
-	person := j.me
-	r.keepIn(j, []change{{part: person, field: "name", personal: name}}, "", func(_ app.Context, kept bool) {
-		r.moved = true
-		if !kept {
-			j.me = before
-			return
-		}
-		r.am(j, person, name)
-		q.goOn()
-	})
 }
 
 // bringer is who brings a plain job file in: the person of the file who has the
@@ -289,38 +211,4 @@ func (r *root) bringer(file *plain.File) (person string, named bool) {
 	file.Entries = append(file.Entries, plain.Entry{Key: job.Key{Visit: firstVisit, Part: person, Field: "name"},
 		Value: job.Value{Kind: job.KindPersonal}, Personal: r.prefs.Name})
 	return person, true
-}
-
-// holderBox says whose name stands under what is entered here, and changes it.
-func (r *root) holderBox() []app.UI {
-	now := r.t("holder.none", "Nobody has said yet who holds this phone. It is asked at the first job.")
-	if r.prefs.Name != "" {
-		now = r.t("holder.now", "{name}. What is entered on this phone is kept under this name.", "name", r.prefs.Name)
-	}
-	var others []app.UI
-	if r.register != nil {
-		for _, p := range r.register.partsOf("p") {
-			if name := r.register.text(p, "name"); name != "" && p != r.prefs.Person {
-				others = append(others, r.button("btn", r.t("holder.is", "It is {name}", "name", name), func(app.Context) { r.changeHolder(name) }))
-			}
-		}
-	}
-	return []app.UI{app.H2().Text(r.t("holder", "Who holds this phone")), app.P().Text(now),
-		app.Details().Class("why").Body(app.Summary().Text(r.t("holder.change", "Somebody else holds it now")), app.Div().Class("ovr").Body(append(others,
-			r.input("holder", r.t("holder.name", "Name of who holds it now"), "", "text"),
-			r.button("btn", r.t("holder.take", "From now on it is this person"), func(app.Context) { r.changeHolder(r.text["holder"]) }))...))}
-}
-
-func (r *root) changeHolder(name string) {
-	if name == "" || r.busy {
-		return
-	}
-	r.heldBy(name)
-	r.text["holder"] = ""
-	for _, j := range []*opened{r.job, r.register} {
-		if j != nil {
-			j.me = r.whoAmI(j)
-		}
-	}
-	r.notice = notice{says: say.Phrase{Key: "screen.holder.taken", English: "From now on: {name}. In a job where this name is not known yet it is asked once."}.With("name", name)}
 }

@@ -17,10 +17,14 @@ func (r *root) viewMenu() page {
 		r.likes("comma", r.t("menu.decimal", "Decimal sign"), func(v string) { r.prefs.Comma = v }, "no", r.t("menu.point", "Point, 13.20"), "yes", r.t("menu.comma", "Comma, 13,20")),
 	}
 	main = append(append(main, r.holderBox()...), app.H2().Text(r.t("register", "Register")),
-		goLink("btn", r.t("menu.register", "Meters, block sheets, people, house rules"), "/register"), app.H2().Text(r.t("menu.phone", "This phone")))
+		goLink("btn", r.t("menu.register", "Meters, block sheets, people, house rules"), "/register"))
+	if r.job != nil && !r.job.missing && !r.job.isRegister() {
+		main = append(main, r.templateBox())
+	}
+	main = append(main, app.H2().Text(r.t("menu.phone", "This phone")))
 	main = append(main, r.shellStatus()...)
 	if r.job != nil && !r.job.missing && !r.job.isRegister() {
-		main = append(append(main, r.templateBox()), r.copyBox()...)
+		main = append(main, r.copyBox()...)
 		main = append(main, goLink("btn", r.photosTitle(), r.to("photos")),
 			goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}

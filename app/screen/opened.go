@@ -269,6 +269,7 @@ func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then fu
 	if r.busy {
 		return
 	}
+	r.followHolder(j)
 	if j.me == "" {
 		r.ask(j, func() { r.act1(j, draft, line, stamp, then) })
 		return

@@ -60,9 +60,20 @@ func (p prefs) save() {
 		return
 	}
 	for name, field := range prefNames {
-		store.Call("setItem", name, *field(&p))
+		if name != "lugmark.name" && name != "lugmark.person" {
+			store.Call("setItem", name, *field(&p))
+		}
 	}
 	p.show()
+}
+
+// saveHolder keeps who holds the phone: apart from the likes, so that a tab that
+// has not followed yet cannot bring the former one back.
+func (p prefs) saveHolder() {
+	if store := app.Window().Get("localStorage"); store.Truthy() {
+		store.Call("setItem", "lugmark.name", p.Name)
+		store.Call("setItem", "lugmark.person", p.Person)
+	}
 }
 
 // show puts on the page what the style sheet looks at.

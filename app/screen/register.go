@@ -202,7 +202,7 @@ func (r *root) viewRegister() page {
 	}
 	main = append(main, app.H2().Text(r.t("register.copy", "Safe copy")),
 		app.P().Class("note").Text(r.t("register.copy-what", "The safe copy of all jobs holds the register too. Alone it can go to the phone of a colleague: “Open a job file” joins the two.")),
-		r.button("btn", r.t("register.save", "Save the register (.txt)"), func(app.Context) { r.saveRecords("register", registerID) }))
+		r.button("btn", r.t("register.save", "Save the register (.txt)"), func(app.Context) { r.saveRecords("register", true, registerID) }))
 	return page{title: r.t("register", "Register"), back: "/menu", main: main}
 }
 

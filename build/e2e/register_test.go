@@ -166,7 +166,7 @@ func TestARegisterMakesANewJob(t *testing.T) {
 	other.On("Keep")
 	other.Sees("I am Ines Varga")
 	other.look("register/who-job")
-	other.On("Add me")
+	other.On("Add me: Mira Okoro")
 	other.Sees("1 entry kept")
 	other.visit(at["Invented jetty"] + "/part/charger1")
 	other.Sees("Mira Okoro, ")
