@@ -311,7 +311,11 @@ func (r *root) formRow(f form, in checks.Stage) app.UI {
 	if f.stage != in {
 		title = append(title, app.Br(), app.Span().Class("note").Text(r.say(f.stage.Title().With())))
 	}
-	return app.Li().Body(app.A().Class("row").Href(r.way(f)).Body(
-		mark(roundState(entered, len(fields))), app.Span().Body(title...),
-		app.Span().Class("note").Text(r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields))))))
+	return row(r.way(f), mark(roundState(entered, len(fields))), app.Span().Body(title...), r.t("stage.entered", "{n} of {all}", "n", itoa(entered), "all", itoa(len(fields))))
+}
+
+// row is a line of a list that leads somewhere: its mark, what it is, and a note
+// at its end.
+func row(way string, mark, what app.UI, note string) app.UI {
+	return app.Li().Body(app.A().Class("row").Href(way).Body(mark, app.Span().Body(what), app.Span().Class("note").Text(note)))
 }

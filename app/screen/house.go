@@ -55,11 +55,9 @@ func (r *root) houseRows() []app.UI {
 		if e, standing := r.job.state.Lookup(r.job.visit, "house", id, true); standing == job.One {
 			text = r.valueText(key("house", id), e.Value)
 		}
-		rows = append(rows, app.Li().Body(app.Div().Class("row").Body(app.Span(), app.Span().Text(r.titleOf(check)+": "+r.settingName(name)), app.B().Class("num").Text(text))))
+		rows = append(rows, app.Li().Class("row").Body(app.Span(), app.Span().Text(r.titleOf(check)+": "+r.settingName(name)), app.B().Class("num").Text(text)))
 	}
-	return []app.UI{app.Details().Class("fold").Body(
-		app.Summary().Body(app.Span(), app.Span().Text(r.t("house.here", "The firm's own limits in this job")), app.Span().Class("note").Text(itoa(len(set)))),
-		app.Div().Body(app.P().Class("note").Text(r.t("house.tighten", "They stand in this job since it was begun. Where the maker or a standard is stricter, that one is used.")), app.Ul().Class("rows").Body(rows...)))}
+	return []app.UI{app.H2().Text(r.t("house.here", "The firm's own limits in this job")), app.Ul().Class("rows").Body(rows...)}
 }
 
 // houseBox is the house rules in the register.
@@ -67,8 +65,7 @@ func (r *root) houseBox() []app.UI {
 	n := len(r.job.houseLimits())
 	return []app.UI{app.H2().Text(r.t("house", "House rules")),
 		app.P().Class("note").Text(r.t("house.what", "Limits that the firm sets for itself. They can only be stricter than a maker's or a standard's limit.")),
-		app.Ul().Class("rows").Body(app.Li().Body(app.A().Class("row").Href(r.wayIn("enter", "house", string(checks.Before))).Body(
-			app.Span(), app.Span().Body(app.B().Text(r.t("house.limits", "The firm's own limits"))), app.Span().Class("note").Text(itoa(n))))),
+		app.Ul().Class("rows").Body(row(r.wayIn("enter", "house", string(checks.Before)), app.Span(), app.B().Text(r.t("house.limits", "The firm's own limits")), itoa(n))),
 		r.fileButton("house-file", r.t("house.file", "Read house rules from a file"), r.takeHouse)}
 }
 

@@ -149,11 +149,13 @@ func (r *root) kitChanges(begin []change) []change {
 		r.prefs.Kit = tickText(meters)
 		r.prefs.save()
 	}
-	begin = slices.DeleteFunc(begin, func(c change) bool {
+	for _, c := range begin {
 		kind, _ := bank.PartKind(c.part)
-		return cleared[kind] || cleared[bank.KindMeter] && strings.HasPrefix(c.field, "use-") || cleared[bank.KindSheet] && c.field == "sheet"
-	})
-	return append(begin, out...)
+		if !cleared[kind] && !(cleared[bank.KindMeter] && strings.HasPrefix(c.field, "use-")) && !(cleared[bank.KindSheet] && c.field == "sheet") {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // plans gives what a record holds of a plan: sheets, plates, cables and, unless

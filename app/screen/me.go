@@ -1,9 +1,10 @@
 package screen
 
 import (
+	"crypto/rand"
 	"encoding/base64"
+	"encoding/binary"
 	"encoding/json"
-	"math/rand/v2"
 	"slices"
 	"strconv"
 
@@ -163,7 +164,9 @@ const lowestDrawn = 100_000
 // without signal. The small ones stay for those who are named in every job.
 func freshNumber(taken func(string) bool) string {
 	for {
-		if n := strconv.Itoa(lowestDrawn + rand.IntN(999_999-lowestDrawn)); !taken(n) {
+		var random [4]byte
+		rand.Read(random[:])
+		if n := strconv.Itoa(lowestDrawn + int(binary.BigEndian.Uint32(random[:])%(1_000_000-lowestDrawn))); !taken(n) {
 			return n
 		}
 	}

@@ -85,7 +85,13 @@ func (r *root) inRegister(k registered) []string {
 		return nil
 	}
 	ids := r.register.partsOf(k.prefix)
-	slices.SortStableFunc(ids, func(a, b string) int { return strings.Compare(r.knownBy(r.register, a), r.knownBy(r.register, b)) })
+	for i, id := range ids {
+		ids[i] = r.knownBy(r.register, id) + "\n" + id
+	}
+	slices.Sort(ids)
+	for i, known := range ids {
+		ids[i] = known[strings.LastIndex(known, "\n")+1:]
+	}
 	return ids
 }
 
@@ -151,8 +157,10 @@ func (r *root) beginRegister(j *opened, w *job.Writer, at func() job.Stamp, chan
 		stamped = append(stamped, e)
 	}
 	name := j.key(j.me, "name")
-	named := j.me != r.prefs.Person || r.prefs.Name == "" || j.has(finding.Key{Part: name.Part, Field: name.Field}) ||
-		slices.ContainsFunc(changes, func(c change) bool { return c.part == name.Part && c.field == name.Field })
+	named := j.me != r.prefs.Person || r.prefs.Name == "" || j.has(finding.Key{Part: name.Part, Field: name.Field})
+	for _, c := range changes {
+		named = named || c.part == name.Part && c.field == name.Field
+	}
 	if !named {
 		e, blob, err := w.SetPersonal(at(), name, r.prefs.Name, salt(), nil)
 		if err != nil {
@@ -211,7 +219,7 @@ func (r *root) itemRow(id, label string) app.UI {
 	if len(r.conflicts(id)) > 0 {
 		m = mark("unk")
 	}
-	return app.Li().Body(app.A().Class("row").Href(r.wayIn(id)).Body(m, app.Span().Body(app.B().Text(label))))
+	return row(r.wayIn(id), m, app.B().Text(label), "")
 }
 
 // viewItem is one thing of the register: its forms, what it holds, and the way
@@ -251,12 +259,14 @@ func (r *root) takeOut(label string, of func(part string) bool) app.UI {
 				}
 			}
 			r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) (stamped []job.Stamped, _ []job.Blob, err error) {
-				for some := range slices.Chunk(gone, job.MaxSup) {
-					e, err := w.Void(at(), job.Key{}, "taken-out", job.Ref{}, some)
-					if err != nil {
-						return nil, nil, err
-					}
-					stamped = append(stamped, e)
+				for left := gone; len(left) > 0 && err == nil; {
+					n := min(len(left), job.MaxSup)
+					var e job.Stamped
+					e, err = w.Void(at(), job.Key{}, "taken-out", job.Ref{}, left[:n])
+					stamped, left = append(stamped, e), left[n:]
+				}
+				if err != nil {
+					return nil, nil, err
 				}
 				return stamped, nil, nil
 			}, func(ctx app.Context, kept bool) {

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"slices"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -17,18 +16,20 @@ import (
 // record, where nothing of this one stands; in the order of their fields. Entries
 // that two people disagree on stay out.
 func (j *opened) copied(from, to string) (out []change) {
-	taken := map[string]bool{}
+	var fields []string
 	for _, k := range j.keysUpTo(from) {
-		if k.Part != from || taken[k.Field] {
-			continue
+		if k.Part == from {
+			fields = append(fields, k.Field)
 		}
-		taken[k.Field] = true
-		f, known := checks.FieldOf(k.Field, to)
-		e, standing := j.state.Lookup(j.visit, from, k.Field, true)
+	}
+	slices.Sort(fields)
+	for _, field := range slices.Compact(fields) {
+		f, known := checks.FieldOf(field, to)
+		e, standing := j.state.Lookup(j.visit, from, field, true)
 		if !known || !f.Setup || standing != job.One || e.Value.Kind == job.KindSkip {
 			continue
 		}
-		c := change{part: to, field: k.Field, value: e.Value}
+		c := change{part: to, field: field, value: e.Value}
 		if e.Value.Kind == job.KindPersonal {
 			if c.personal, known = job.Text(j.blobs, e.Value.X); !known {
 				continue // it was erased
@@ -37,7 +38,6 @@ func (j *opened) copied(from, to string) (out []change) {
 		}
 		out = append(out, c)
 	}
-	slices.SortFunc(out, func(a, b change) int { return strings.Compare(a.field, b.field) })
 	return out
 }
 
@@ -65,20 +65,15 @@ func (r *root) offered(part string) []string {
 	if !ok || r.job.isRegister() || !r.job.isEmpty(part) {
 		return nil
 	}
-	ids := r.inRegister(k)
-	if k.kind == bank.KindMeter {
-		usual := func(id string) bool { return r.register.inputText(id, measuresField()) == usualMeter[part] }
-		slices.SortStableFunc(ids, func(a, b string) int {
-			switch {
-			case usual(a) == usual(b):
-				return 0
-			case usual(a):
-				return -1
-			}
-			return 1
-		})
+	var first, then []string
+	for _, id := range r.inRegister(k) {
+		if k.kind == bank.KindMeter && r.register.inputText(id, measuresField()) == usualMeter[part] {
+			first = append(first, id)
+		} else {
+			then = append(then, id)
+		}
 	}
-	return ids
+	return append(first, then...)
 }
 
 // fromRegister offers what the register has for an empty form: one tap copies
