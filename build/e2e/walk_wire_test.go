@@ -50,16 +50,16 @@ func (w *Walker) wire(t *testing.T) {
 	w.form("Bank", "Match")
 	w.Pick("Only drawn links are on, no cross tie, both polarities read", "Yes")
 	w.Remember("Bank", "Only drawn links are on, no cross tie, both polarities read", "Yes")
-	w.keepForm("Bank", 1)
-	w.round("Match", "Temperature of the block", "°C", blocks, []string{"19", "19", "20", "19"})
-	w.stage("First charge")
-	w.form("Bank", "First charge")
 	changed := "Came in from the cold or heat today?"
 	w.Pick(changed, "No")
 	w.Remember("Bank", changed, "No")
+	w.keepForm("Bank", 2)
+	w.round("Match", "Temperature of the block", "°C", blocks, []string{"19", "19", "20", "19"})
+	w.stage("First charge")
+	w.form("Bank", "First charge")
 	w.Fill("Charge current planned, A", "20")
 	w.Remember("Bank", "Charge current planned", "20 A")
-	w.keepForm("Bank", 2)
+	w.keepForm("Bank", 1)
 
 	w.stage("Wire")
 	w.hold("Keep open: " + links[2]) // whether the other side is open is not said yet
