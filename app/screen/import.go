@@ -196,7 +196,7 @@ func (r *root) weigh(raw []byte, tell func(n, all int)) (o offer, err error) {
 // plan is what a file brings to one job: its new events, and blobs that what is
 // here names and lacks. Blobs that no event names stay out.
 func (r *root) plan(id string, have []job.Signed, texts []job.Blob, brought record.Contents, blobs map[string]job.Blob) (arrival, error) {
-	p := arrival{id: id, fresh: len(have) == 0}
+	p := arrival{id: id, fresh: len(have) == 0 && id != registerID} // a register is joined, never added
 	j := &opened{id: id, visit: firstVisit, state: job.New(id), blobs: job.Blobs{}}
 	for _, b := range texts {
 		j.blobs[b.Sum] = b.Data

@@ -24,7 +24,7 @@ func second(t *testing.T) (*root, *opened) {
 	r := phone(there)
 	r.device.PublicKey = append([]byte(nil), r.device.PublicKey...)
 	r.device.PublicKey[43]++ // another phone has another key
-	if says, bad, _ := r.takeRecord(text, nothing); bad {
+	if says, bad, _ := r.takeRecord(text); bad {
 		t.Fatal(r.say(says))
 	}
 	j, err := r.load(id)

@@ -98,7 +98,7 @@ func TestRegistersMadeApartBecomeOne(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if says, bad, _ := two.takeRecord(file, nothing); bad {
+	if says, bad, _ := two.takeRecord(file); bad {
 		t.Fatal(two.say(says))
 	}
 	j, err := two.load(registerID)

@@ -35,6 +35,9 @@ type summary struct {
 
 // summarise makes the line of a job.
 func (r *root) summarise(j *opened) summary {
+	if j.isRegister() { // it is on no list, but its name is said
+		return summary{Title: r.t("register", "Register")}
+	}
 	s := summary{Title: j.text("site", "name"), Layout: j.facts.Layout(), States: map[string]draw.State{}, Changed: now().Format(time.RFC3339)}
 	c := count(j.findings)
 	s.Answered, s.Needed, s.Fail, s.CantTell = c.answered(), c.needed(), c[finding.Fail], c[finding.CantTell]

@@ -1,15 +1,11 @@
 package e2e
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"github.com/chromedp/cdproto/dom"
-	"github.com/chromedp/chromedp"
 )
 
 // What is entered once in the register makes the next job in a few taps: its
@@ -45,7 +41,7 @@ func TestARegisterMakesANewJob(t *testing.T) {
 	if err := os.WriteFile(rules, []byte(`{"voltage-match": {"spread": "0.008 V"}, "rested": {"rest": "6 h"}}`), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	w.upload("#house-file", rules)
+	w.choose("house-file", rules)
 	w.Sees("2 limits of the firm are in the register")
 	w.look("register/full")
 	w.Row("The firm's own limits")
@@ -145,7 +141,7 @@ func TestARegisterMakesANewJob(t *testing.T) {
 	other.On("Add me")
 	other.At("35 mm2")
 	other.visit("/")
-	other.upload("#job-file", copyOf)
+	other.choose("job-file", copyOf)
 	other.Sees("The record was brought in")
 	other.visit("/register")
 	for _, there := range []string{"35 mm2", "Invented 60", "Invented clamp", "Jory Tam", "Mira Okoro"} {
@@ -196,23 +192,6 @@ func (w *Walker) register() {
 	w.T.Helper()
 	w.visit("/register")
 	w.At("Register")
-}
-
-// upload chooses a file, in a page whose nodes have come and gone since it was
-// loaded.
-func (p *Phone) upload(field, path string) {
-	p.T.Helper()
-	p.Do(chromedp.ActionFunc(func(ctx context.Context) error {
-		root, err := dom.GetDocument().WithDepth(0).Do(ctx)
-		if err != nil {
-			return err
-		}
-		id, err := dom.QuerySelector(root.NodeID, field).Do(ctx)
-		if err != nil {
-			return err
-		}
-		return dom.SetFileInputFiles([]string{path}).WithNodeID(id).Do(ctx)
-	}))
 }
 
 // look checks a screen as all screens are checked, and takes its pictures.
