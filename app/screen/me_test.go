@@ -17,7 +17,7 @@ func second(t *testing.T) (*root, *opened) {
 	t.Helper()
 	here, there := newShelf(), newShelf()
 	id := kept(t, phone(here), sample.List()[0])
-	text, _, _, err := recordOf(here, id)
+	text, _, _, err := recordOf(here, true, id)
 	if err != nil {
 		t.Fatal(err)
 	}

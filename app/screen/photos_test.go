@@ -67,6 +67,7 @@ func withPhotos(t *testing.T) (r *root, j *opened, ids []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	j.me = "p1"
 	for _, at := range [][2]string{{"b1.p", ""}, {"bank", "arrival-photo"}} {
 		blob, body := job.NewPhoto(at[0], at[1], "image/jpeg", []byte(strings.Repeat("a picture of "+at[0], 20000)))
 		made := act(t, r, j, func(w *job.Writer, stamp func() job.Stamp) ([]job.Stamped, []job.Blob, error) {

@@ -94,7 +94,7 @@ func TestRegistersMadeApartBecomeOne(t *testing.T) {
 	two.device.PublicKey = slices.Clone(two.device.PublicKey)
 	filled(t, one)
 	two.enter(t, two.register, []change{text("cable200009", "size", "35 mm2"), text("m200001", "model", "Invented 99")})
-	file, _, _, err := recordOf(a, registerID)
+	file, _, _, err := recordOf(a, true, registerID)
 	if err != nil {
 		t.Fatal(err)
 	}
