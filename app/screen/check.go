@@ -44,13 +44,13 @@ func (r *root) viewCheck() page {
 		r.button("btn", r.t("check.compare", "Compare the fingerprint"), func(app.Context) { r.comparePrint() }),
 	}
 	if c.report != nil {
-		main = append(main, r.reportOn(*c.report, c.print)...)
+		main = append(main, r.reportOn(c.report, c.print)...)
 	}
 	return page{title: r.t("check", "Check a record"), sub: c.file, back: "/", class: "proof", main: main}
 }
 
 // reportOn is what the command prints, as a page.
-func (r *root) reportOn(report prove.Report, print seal.Print) []app.UI {
+func (r *root) reportOn(report *prove.Report, print seal.Print) []app.UI {
 	var out []app.UI
 	for _, f := range report.Verdict(print) {
 		out = append(out, app.Div().Class("ruled", "big", string(factState(f.Mark))).Body(mark(factState(f.Mark)), app.Div().Body(app.P().Text(r.say(f.Says)))))
@@ -164,7 +164,7 @@ func (r *root) checkFile(name string, raw []byte) {
 	r.inFront(sayChecking, func(tell func(say.Phrase, int, int)) func() {
 		report := prove.Read(raw, func(n, all int) { tell(sayCheckingN, n, all) })
 		return func() {
-			r.check.report = &report
+			r.check.report = report
 			r.notice = notice{}
 			if len(r.slips) == 0 {
 				r.focus = "verdict"

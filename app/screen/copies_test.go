@@ -128,7 +128,7 @@ func (r *root) takeRecord(raw []byte) (says say.Line, bad bool, jobs []string) {
 		return say.Phrase{English: err.Error()}.With(), true, nil
 	}
 	if !o.clean() {
-		r.offer = &o
+		r.offer = o
 		return o.says()[0], true, nil
 	}
 	says, bad = r.takeIn(o, nothing)

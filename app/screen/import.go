@@ -50,7 +50,7 @@ func (r *root) importRecord(raw []byte) {
 		if !o.clean() {
 			return func() {
 				if r.notice = (notice{}); r.route().screen == "jobs" {
-					r.offer, r.focus = &o, "offer"
+					r.offer, r.focus = o, "offer"
 					return
 				}
 				r.notice = notice{says: o.says()[0], bad: true} // the person went on: nothing waits unseen
@@ -67,7 +67,7 @@ func (r *root) bringWhole() {
 		return
 	}
 	r.offer = nil
-	r.inFront(sayReading, func(tell func(say.Phrase, int, int)) func() { return r.bringIn(*o, tell) })
+	r.inFront(sayReading, func(tell func(say.Phrase, int, int)) func() { return r.bringIn(o, tell) })
 }
 
 // inFront does long work beside the screen, which says how far it has come, and
@@ -98,7 +98,7 @@ func (r *root) inFront(says say.Phrase, work func(tell func(says say.Phrase, n, 
 }
 
 // bringIn keeps what an offer holds and tells of it.
-func (r *root) bringIn(o offer, tell func(says say.Phrase, n, all int)) func() {
+func (r *root) bringIn(o *offer, tell func(says say.Phrase, n, all int)) func() {
 	says, bad := r.takeIn(o, func(n, all int) { tell(sayBringing, n, all) })
 	return func() {
 		r.notice = notice{says: says, bad: bad}
@@ -110,7 +110,7 @@ func (r *root) bringIn(o offer, tell func(says say.Phrase, n, all int)) func() {
 }
 
 // takeIn keeps the acts of an offer, and returns what is to be said.
-func (r *root) takeIn(o offer, tell func(n, all int)) (says say.Line, bad bool) {
+func (r *root) takeIn(o *offer, tell func(n, all int)) (says say.Line, bad bool) {
 	n, photos, all := 0, 0, len(o.sifted.New.Events)
 	tell(0, all)
 	for _, p := range o.plans {
@@ -151,7 +151,8 @@ type arrival struct {
 
 // weigh reads a record file and compares it with what is on the phone. Nothing
 // is written.
-func (r *root) weigh(raw []byte, tell func(n, all int)) (o offer, err error) {
+func (r *root) weigh(raw []byte, tell func(n, all int)) (*offer, error) {
+	o := &offer{}
 	contents, faults := record.Read(raw)
 	for _, f := range faults {
 		if f.Passed {
@@ -170,9 +171,11 @@ func (r *root) weigh(raw []byte, tell func(n, all int)) (o offer, err error) {
 			continue
 		}
 		ids = append(ids, e.Job)
-		if here[e.Job], texts[e.Job], err = r.device.Store.Job(e.Job); err != nil {
-			return o, err
+		events, blobs, err := r.device.Store.Job(e.Job)
+		if err != nil {
+			return nil, err
 		}
+		here[e.Job], texts[e.Job] = events, blobs
 		known = append(known, here[e.Job]...)
 	}
 	o.sifted = record.Sift(contents, known, tell)
@@ -184,7 +187,7 @@ func (r *root) weigh(raw []byte, tell func(n, all int)) (o offer, err error) {
 	for _, id := range ids {
 		p, err := r.plan(id, here[id], texts[id], o.sifted.New, blobs)
 		if err != nil {
-			return o, err
+			return nil, err
 		}
 		if len(p.acts) > 0 {
 			o.plans = append(o.plans, p)

@@ -34,12 +34,12 @@ type offer struct {
 }
 
 // clean reports whether all of the file can be brought in without a word.
-func (o offer) clean() bool {
+func (o *offer) clean() bool {
 	return len(o.faults) == 0 && len(o.sifted.Forks) == 0 && o.sifted.Unsure == 0
 }
 
 // says is what is wrong, the first of it in a sentence of its own.
-func (o offer) says() []say.Line {
+func (o *offer) says() []say.Line {
 	var out []say.Line
 	add := func(first say.Phrase, list []record.Fault) {
 		for _, f := range list {
@@ -59,7 +59,7 @@ func (o offer) says() []say.Line {
 }
 
 // jobs names the jobs that an offer brings something to.
-func (o offer) jobs() say.Line {
+func (o *offer) jobs() say.Line {
 	fresh, filled := o.titles()
 	var a, b any = "", ""
 	if fresh != nil {
@@ -76,7 +76,7 @@ const mostTitles = 3
 
 // titles are the names of the jobs that are new here and of those that are not;
 // nil where there is none.
-func (o offer) titles() (fresh, filled any) {
+func (o *offer) titles() (fresh, filled any) {
 	var new, old []string
 	for _, p := range o.plans {
 		if p.fresh {

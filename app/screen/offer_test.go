@@ -57,7 +57,7 @@ func TestADamagedRecordIsOfferedAndNamesItsLine(t *testing.T) {
 			t.Errorf("%q is not offered in\n%s", want, box)
 		}
 	}
-	says, bad = two.takeIn(*two.offer, nothing)
+	says, bad = two.takeIn(two.offer, nothing)
 	if bad || len(there.events[id]) != whole || !strings.Contains(two.say(says), "Added as a new job: Invented") {
 		t.Errorf("%d of %d entries: %s", len(there.events[id]), whole, two.say(says))
 	}
@@ -85,7 +85,7 @@ func TestAMissingTextIsBrought(t *testing.T) {
 	if _, bad, _ := two.takeRecord(spoiled); !bad {
 		t.Fatal("a text that is not what its sum says")
 	}
-	two.takeIn(*two.offer, nothing)
+	two.takeIn(two.offer, nothing)
 	if len(there.blobs[id]) != len(here.blobs[id])-1 {
 		t.Fatalf("%d texts of %d", len(there.blobs[id]), len(here.blobs[id]))
 	}

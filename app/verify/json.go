@@ -73,7 +73,7 @@ type (
 	}
 )
 
-func asJSON(r prove.Report, p seal.Print) reportJSON {
+func asJSON(r *prove.Report, p seal.Print) reportJSON {
 	out := reportJSON{Sound: r.Sound(), Faults: faultsJSON(r.Faults), Passed: faultsJSON(r.Passed), Jobs: []jobJSON{}}
 	if p != "" {
 		print, found := string(p), len(r.Find(p)) > 0

@@ -66,7 +66,7 @@ func read(name string, stdin io.Reader) ([]byte, error) {
 // marks stand before the sentences; what was only read and not checked has none.
 var marks = map[prove.Mark]string{prove.Good: "ok", prove.Bad: "FAULT", prove.Open: "note"}
 
-func write(w io.Writer, r prove.Report, p seal.Print) {
+func write(w io.Writer, r *prove.Report, p seal.Print) {
 	voice := say.Voice{}
 	facts := func(list []prove.Fact) {
 		for _, f := range list {

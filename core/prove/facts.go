@@ -33,7 +33,7 @@ var (
 )
 
 // name is what to call a job.
-func (j Job) name() any {
+func (j *Job) name() any {
 	if j.Title != "" {
 		return j.Title
 	}
@@ -41,58 +41,58 @@ func (j Job) name() any {
 }
 
 // Name is the title of the job, or its id where the title is not in the file.
-func (j Job) Name() say.Line { return phrase("name", "{job}").With("job", j.name()) }
+func (j *Job) Name() say.Line { return phrase("name", "{job}").With("job", j.name()) }
 
 // Facts are the facts of one job, in the order in which a reader asks for them.
-func (j Job) Facts() []Fact {
-	n := strconv.Itoa
-	says := sayEntries
-	if !j.Sound {
-		says = sayWholeOnes
+func (j *Job) Facts() []Fact {
+	var out list
+	if j.Sound {
+		out.add(Plain, &sayEntries, "n", j.Events, "first", j.First, "last", j.Last)
+	} else {
+		out.add(Plain, &sayWholeOnes, "n", j.Events, "first", j.First, "last", j.Last)
 	}
-	out := []Fact{{Plain, says.With("n", n(j.Events), "first", day(j.First), "last", day(j.Last))}}
 	if j.Unread > 0 {
-		out = append(out, Fact{Open, sayNewer.With("n", n(j.Unread))})
+		out.add(Open, &sayNewer, "n", j.Unread)
 	}
 	if len(j.Seals) == 0 {
-		out = append(out, Fact{Open, sayNoSealHere.With()})
+		out.add(Open, &sayNoSealHere)
 	}
 	for i := len(j.Seals) - 1; i >= 0; i-- { // the one in force first
-		out = append(out, j.Seals[i].facts(j.Sound)...)
+		j.Seals[i].facts(&out, j.Sound)
 	}
 	for _, s := range j.Signed {
 		if !j.sealed(s) {
-			out = append(out, Fact{Plain, sayLooseInk.With("name", s.Name, "role", s.Role, "when", day(s.At))})
+			out.add(Plain, &sayLooseInk, "name", s.Name, "role", s.Role, "when", s.At)
 		}
 	}
 	for _, d := range j.Devices {
-		mark, says := Plain, sayPhone
+		mark, says := Plain, &sayPhone
 		if d.Soft {
-			mark, says = Open, saySoft
+			mark, says = Open, &saySoft
 		}
-		out = append(out, Fact{mark, says.With("key", d.Key, "n", n(d.Events), "streams", n(d.Streams), "app", d.App)})
+		out.add(mark, says, "key", d.Key, "n", d.Events, "streams", d.Streams, "app", d.App)
 	}
 	if j.Keyless > 0 {
-		out = append(out, Fact{Bad, sayLost.With("n", n(j.Keyless))})
+		out.add(Bad, &sayLost, "n", j.Keyless)
 	}
 	for _, p := range j.People {
+		mark, says := Plain, &sayPerson
 		if p.Name == "" {
-			out = append(out, Fact{Open, sayNobody.With("id", p.ID, "n", n(p.Events))})
-			continue
+			mark, says = Open, &sayNobody
 		}
-		out = append(out, Fact{Plain, sayPerson.With("name", p.Name, "id", p.ID, "n", n(p.Events))})
+		out.add(mark, says, "name", p.Name, "id", p.ID, "n", p.Events)
 	}
 	switch {
 	case j.Missing > 0:
-		out = append(out, Fact{Open, sayMissing.With("n", n(j.Missing))})
+		out.add(Open, &sayMissing, "n", j.Missing)
 	case j.Blobs > 0:
-		out = append(out, Fact{Good, sayTexts.With("n", n(j.Blobs))})
+		out.add(Good, &sayTexts, "n", j.Blobs)
 	}
 	return out
 }
 
 // sealed reports whether a seal is about what this signature is under.
-func (j Job) sealed(s Signature) bool {
+func (j *Job) sealed(s Signature) bool {
 	for _, x := range j.Seals {
 		for _, under := range x.Signed {
 			if under == s {
@@ -103,30 +103,28 @@ func (j Job) sealed(s Signature) bool {
 	return false
 }
 
-func (s Seal) facts(sound bool) []Fact {
-	n, rev := strconv.Itoa, strconv.Itoa(s.Rev)
+func (s *Seal) facts(out *list, sound bool) {
 	rows := s.Print.Rows()
-	out := []Fact{{Plain, saySeal.With("rev", rev, "when", day(s.At), "name", s.By, "rules", s.Rules, "print", strings.Join(rows[:], " "))}}
+	out.add(Plain, &saySeal, "rev", s.Rev, "when", s.At, "name", s.By, "rules", s.Rules, "print", strings.Join(rows[:], " "))
 	switch {
 	case !sound:
-		out = append(out, Fact{Open, sayCoversOf.With("rev", rev, "n", n(s.Covers))})
+		out.add(Open, &sayCoversOf, "rev", s.Rev, "n", s.Covers)
 	case s.Since > 0:
-		out = append(out, Fact{Open, sayChanged.With("rev", rev, "n", n(s.Covers), "since", n(s.Since))})
+		out.add(Open, &sayChanged, "rev", s.Rev, "n", s.Covers, "since", s.Since)
 	default:
-		out = append(out, Fact{Good, sayCovers.With("rev", rev, "n", n(s.Covers))})
+		out.add(Good, &sayCovers, "rev", s.Rev, "n", s.Covers)
 	}
 	if s.Results != nil {
-		out = append(out, Fact{Good, sayFrozen.With("rev", rev, "counts", s.counts())})
+		out.add(Good, &sayFrozen, "rev", s.Rev, "counts", s.counts())
 	} else {
-		out = append(out, Fact{Open, sayNotHere.With("rev", rev)})
+		out.add(Open, &sayNotHere, "rev", s.Rev)
 	}
 	for _, x := range s.Signed {
-		out = append(out, Fact{Plain, saySigned.With("name", x.Name, "role", x.Role, "when", day(x.At))})
+		out.add(Plain, &saySigned, "name", x.Name, "role", x.Role, "when", x.At)
 	}
 	if len(s.Signed) == 0 {
-		out = append(out, Fact{Open, sayUnsigned.With("rev", rev)})
+		out.add(Open, &sayUnsigned, "rev", s.Rev)
 	}
-	return out
 }
 
 // words of the verdicts in the order of the sheet; another program's words come
@@ -135,7 +133,7 @@ var words = []struct{ code, word string }{
 	{"pass", "Pass"}, {"fail", "Fail"}, {"cant-tell", "Can't tell"}, {"to-do", "To do"}, {"later", "Later"}, {"not-needed", "Not needed"},
 }
 
-func (s Seal) counts() string {
+func (s *Seal) counts() string {
 	var out []string
 	other := 0
 	for _, n := range s.Results {

@@ -41,7 +41,7 @@ func FuzzRead(f *testing.F) {
 		if err != nil || len(c.Events) != entries {
 			t.Fatalf("%d entries, told %d, %v", len(c.Events), entries, err)
 		}
-		if told(Read(again, quiet), print) != told(Report{Jobs: r.Jobs}, print) {
+		if told(Read(again, quiet), print) != told(&Report{Jobs: r.Jobs}, print) {
 			t.Fatal("written again, it says otherwise")
 		}
 	})

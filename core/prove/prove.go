@@ -10,11 +10,10 @@
 package prove
 
 import (
-	"cmp"
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
-	"slices"
+	"sort"
 	"time"
 
 	"lugmark/core/job"
@@ -26,7 +25,7 @@ import (
 type Report struct {
 	Faults []record.Fault // by line; none: all that is here is as it was signed
 	Passed []record.Fault // changes to the text around the record, which took nothing from it
-	Jobs   []Job          // by id
+	Jobs   []*Job         // by id
 }
 
 // Job is what the file holds of one job.
@@ -38,11 +37,11 @@ type Job struct {
 	Blobs   int // that its events name and the file holds
 	First   time.Time
 	Last    time.Time // both as the phones claimed
-	Devices []Device  // in the order in which they began
+	Devices []*Device // in the order in which they began
 	Keyless int       // streams whose device is unknown, because their first event is lost
 	People  []Person
 	Signed  []Signature // in view
-	Seals   []Seal      // by revision
+	Seals   []*Seal     // by revision
 	Missing int         // blobs that are named and not here: erased, or never brought
 	Sound   bool        // nothing is wrong with the file; else what is wrong is not counted here
 }
@@ -90,15 +89,15 @@ type Seal struct {
 
 // Found is a seal that a fingerprint belongs to.
 type Found struct {
-	Job  Job
-	Seal Seal
+	Job  *Job
+	Seal *Seal
 }
 
 // Sound reports whether there is a record and nothing is wrong with it.
-func (r Report) Sound() bool { return len(r.Faults) == 0 && len(r.Jobs) > 0 }
+func (r *Report) Sound() bool { return len(r.Faults) == 0 && len(r.Jobs) > 0 }
 
 // Find returns the seals with that print.
-func (r Report) Find(p seal.Print) (out []Found) {
+func (r *Report) Find(p seal.Print) (out []Found) {
 	for _, j := range r.Jobs {
 		for _, s := range j.Seals {
 			if s.Print == p {
@@ -111,8 +110,8 @@ func (r Report) Find(p seal.Print) (out []Found) {
 
 // Read reads and checks a whole file. Tell hears how many of its signatures are
 // checked; nothing else takes long.
-func Read(file []byte, tell func(n, all int)) Report {
-	var r Report
+func Read(file []byte, tell func(n, all int)) *Report {
+	r := &Report{}
 	contents, faults := record.Read(file)
 	for _, f := range faults {
 		if f.Passed {
@@ -147,19 +146,19 @@ func Read(file []byte, tell func(n, all int)) Report {
 			r.Faults = append(r.Faults, record.Fault{Line: good.Lines[i], Why: err.Error()})
 			continue
 		}
-		x.events = append(x.events, e)
+		x.events = append(x.events, &e)
 		x.lines[e.Hash] = good.Lines[i]
-		if why := x.untrue(e); why != "" {
+		if why := x.untrue(&e); why != "" {
 			r.Faults = append(r.Faults, record.Fault{Line: good.Lines[i], Why: why})
 		}
 	}
-	slices.Sort(ids)
+	sort.Strings(ids)
 	for _, id := range ids {
 		j := byJob[id].job()
 		j.Sound = len(r.Faults) == 0
 		r.Jobs = append(r.Jobs, j)
 	}
-	slices.SortStableFunc(r.Faults, func(a, b record.Fault) int { return cmp.Compare(a.Line, b.Line) })
+	sort.SliceStable(r.Faults, func(a, b int) bool { return r.Faults[a].Line < r.Faults[b].Line })
 	return r
 }
 
@@ -167,13 +166,13 @@ func Read(file []byte, tell func(n, all int)) Report {
 type reading struct {
 	state  *job.State
 	blobs  job.Blobs
-	events []job.Event
+	events []*job.Event
 	lines  map[[32]byte]int
 }
 
 // untrue says what an event claims of its blobs that they do not bear out.
-func (x *reading) untrue(e job.Event) string {
-	for _, ref := range job.Refs(e) {
+func (x *reading) untrue(e *job.Event) string {
+	for _, ref := range job.Refs(*e) {
 		if data, here := x.blobs[ref.Sum]; here && len(data) != ref.Len {
 			return fmt.Sprintf("it says that blob %.12s… has %d bytes; it has %d", ref.Sum, ref.Len, len(data))
 		}
@@ -184,10 +183,10 @@ func (x *reading) untrue(e job.Event) string {
 	return ""
 }
 
-func (x *reading) job() Job {
-	j := Job{ID: x.state.Job(), Title: x.text("site"), Events: len(x.events), Unread: len(x.state.Unknown())}
+func (x *reading) job() *Job {
+	j := &Job{ID: x.state.Job(), Title: x.text("site"), Events: len(x.events), Unread: len(x.state.Unknown())}
 	people, devices := map[string]int{}, map[string]string{} // events by person; key by stream
-	slices.SortStableFunc(x.events, func(a, b job.Event) int { return cmp.Compare(a.Lam, b.Lam) })
+	sort.SliceStable(x.events, func(a, b int) bool { return x.events[a].Lam < x.events[b].Lam })
 	named := map[string]bool{}
 	for _, e := range x.events {
 		if e.Open != nil {
@@ -205,7 +204,7 @@ func (x *reading) job() Job {
 			j.Keyless++
 		}
 		streams[e.Stream] = true
-		for _, ref := range job.Refs(e) {
+		for _, ref := range job.Refs(*e) {
 			if p, ok := e.Body.(job.Photo); named[ref.Sum] || ok && x.allHere(p.Chunks) {
 				continue
 			}
@@ -220,32 +219,37 @@ func (x *reading) job() Job {
 	for id, n := range people {
 		j.People = append(j.People, Person{id, x.text(id), n})
 	}
-	slices.SortFunc(j.People, func(a, b Person) int {
-		return cmp.Or(cmp.Compare(len(a.ID), len(b.ID)), cmp.Compare(a.ID, b.ID))
+	sort.Slice(j.People, func(a, b int) bool {
+		one, two := j.People[a].ID, j.People[b].ID
+		return len(one) < len(two) || len(one) == len(two) && one < two
 	})
 	for _, s := range x.state.Signs() {
-		j.Signed = append(j.Signed, x.signature(s))
+		j.Signed = append(j.Signed, x.signature(s.At, s.Body))
 	}
 	for _, s := range x.state.Seals() {
 		j.Seals = append(j.Seals, x.seal(s))
 	}
-	slices.SortStableFunc(j.Seals, func(a, b Seal) int { return cmp.Compare(a.Rev, b.Rev) })
-	for i := range j.Seals {
-		j.Seals[i].Later = j.Seals[i].Rev < j.Seals[len(j.Seals)-1].Rev
+	sort.SliceStable(j.Seals, func(a, b int) bool { return j.Seals[a].Rev < j.Seals[b].Rev })
+	for _, s := range j.Seals {
+		s.Later = s.Rev < j.Seals[len(j.Seals)-1].Rev
 	}
 	return j
 }
 
 // device counts an event to the phone that made it.
-func (j *Job) device(key string, e job.Event, at time.Time) {
+func (j *Job) device(key string, e *job.Event, at time.Time) {
 	der, _ := base64.StdEncoding.DecodeString(key) // Decode has read it
 	name := string(seal.Fingerprint(sha256.Sum256(der))[:6])
-	i := slices.IndexFunc(j.Devices, func(d Device) bool { return d.Key == name })
-	if i < 0 {
-		i = len(j.Devices)
-		j.Devices = append(j.Devices, Device{Key: name})
+	var d *Device
+	for _, known := range j.Devices {
+		if known.Key == name {
+			d = known
+		}
 	}
-	d := &j.Devices[i]
+	if d == nil {
+		d = &Device{Key: name}
+		j.Devices = append(j.Devices, d)
+	}
 	d.Events++
 	d.First, d.Last = earlier(d.First, at), later(d.Last, at)
 	if e.Open != nil {

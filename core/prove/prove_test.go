@@ -13,7 +13,7 @@ import (
 )
 
 // told is a whole report as text.
-func told(r Report, p seal.Print) string {
+func told(r *Report, p seal.Print) string {
 	var out []string
 	add := func(facts []Fact) {
 		for _, f := range facts {

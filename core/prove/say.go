@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"time"
 
-	"lugmark/core/record"
 	"lugmark/core/say"
 	"lugmark/core/seal"
 )
@@ -23,6 +22,21 @@ const (
 type Fact struct {
 	Mark Mark
 	Says say.Line
+}
+
+// list collects facts. A place takes a number or a time as it is.
+type list []Fact
+
+func (l *list) add(m Mark, p *say.Phrase, pairs ...any) {
+	for i, x := range pairs {
+		switch x := x.(type) {
+		case int:
+			pairs[i] = strconv.Itoa(x)
+		case time.Time:
+			pairs[i] = x.Format("15:04, 2 January 2006") // as the sheet prints it
+		}
+	}
+	*l = append(*l, Fact{m, p.With(pairs...)})
 }
 
 func phrase(key, english string) say.Phrase { return say.Phrase{Key: "prove." + key, English: english} }
@@ -45,74 +59,70 @@ var (
 
 // Verdict is what a reader wants to know first: whether the record is sound,
 // and whether the print of the sheet, "" if none was given, is that of a seal.
-func (r Report) Verdict(p seal.Print) []Fact {
-	var out []Fact
+func (r *Report) Verdict(p seal.Print) []Fact {
+	var out list
 	if r.Sound() {
-		out = append(out, Fact{Good, saySound.With()})
+		out.add(Good, &saySound)
 	} else {
-		out = append(out, Fact{Bad, sayUnsound.With("n", strconv.Itoa(len(r.Faults)))})
+		out.add(Bad, &sayUnsound, "n", len(r.Faults))
 	}
 	if p == "" {
-		return append(out, Fact{Open, sayNotAsked.With()})
+		out.add(Open, &sayNotAsked)
+		return out
 	}
 	found := r.Find(p)
 	for _, f := range found {
-		mark, says := Good, sayMatch
+		mark, says := Good, &sayMatch
 		if !r.Sound() {
-			mark, says = Bad, sayMatchBad
+			mark, says = Bad, &sayMatchBad
 		}
-		out = append(out, Fact{mark, says.With("rev", strconv.Itoa(f.Seal.Rev), "job", f.Job.name(), "when", day(f.Seal.At))})
+		out.add(mark, says, "rev", f.Seal.Rev, "job", f.Job.name(), "when", f.Seal.At)
 		if f.Seal.Later {
-			out = append(out, Fact{Open, sayOldMatch.With()})
+			out.add(Open, &sayOldMatch)
 		}
 	}
 	switch {
 	case len(found) > 0:
 	case r.seals() == 0:
-		out = append(out, Fact{Bad, sayNoSeal.With()})
+		out.add(Bad, &sayNoSeal)
 	default:
-		out = append(out, Fact{Bad, sayNoMatch.With()})
+		out.add(Bad, &sayNoMatch)
 	}
 	return out
 }
 
 // Holds reports whether the record is sound and, where a print was given, that
 // of a sheet.
-func (r Report) Holds(p seal.Print) bool {
+func (r *Report) Holds(p seal.Print) bool {
 	return r.Sound() && (p == "" || len(r.Find(p)) > 0)
 }
 
 // FaultFacts lists the faults, at most so many; 0 means all.
-func (r Report) FaultFacts(most int) []Fact {
-	var out []Fact
+func (r *Report) FaultFacts(most int) []Fact {
+	var out list
 	for i, f := range r.Faults {
 		if most > 0 && i == most {
-			return append(out, Fact{Bad, sayMoreFault.With("n", strconv.Itoa(len(r.Faults)-most))})
+			out.add(Bad, &sayMoreFault, "n", len(r.Faults)-most)
+			return out
 		}
-		out = append(out, Fact{Bad, faultLine(sayLineFault, f)})
+		says := &sayLineFault
+		if f.Line == 0 {
+			says = &sayOnlyFault
+		}
+		out.add(Bad, says, "line", f.Line, "why", f.Why)
 	}
 	for _, f := range r.Passed {
-		out = append(out, Fact{Open, faultLine(sayPassedBy, f)})
+		out.add(Open, &sayPassedBy, "line", f.Line, "why", f.Why)
 	}
 	return out
 }
 
-func faultLine(p say.Phrase, f record.Fault) say.Line {
-	if f.Line == 0 {
-		return sayOnlyFault.With("why", f.Why)
-	}
-	return p.With("line", strconv.Itoa(f.Line), "why", f.Why)
-}
-
-func (r Report) seals() (n int) {
+func (r *Report) seals() (n int) {
 	for _, j := range r.Jobs {
 		n += len(j.Seals)
 	}
 	return n
 }
-
-// day is a time of the record as the sheet prints it.
-func day(t time.Time) string { return t.Format("15:04, 2 January 2006") }
 
 var (
 	sayProvesHead = phrase("proves", "What this shows")
@@ -128,7 +138,7 @@ var (
 )
 
 // Bounds says what the checks show and what they cannot.
-func (r Report) Bounds() (shows, cannot []say.Line) {
+func (r *Report) Bounds() (shows, cannot []say.Line) {
 	shows = []say.Line{sayProvesSound.With(), sayProvesPrint.With()}
 	cannot = []say.Line{sayNotTrue.With(), sayNotTail.With()}
 	for _, j := range r.Jobs {

@@ -3,7 +3,6 @@ package prove
 import (
 	"bytes"
 	"encoding/json"
-	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -13,19 +12,20 @@ import (
 )
 
 // seal tells of one handover what it covers and what came after it.
-func (x *reading) seal(s job.Item[job.Seal]) Seal {
-	out := Seal{Rev: s.Body.Rev, Print: seal.Fingerprint(s.Hash), Line: x.lines[s.Hash], At: moment(s.At), By: x.name(s.By), Rules: s.Body.Rules}
+func (x *reading) seal(s job.Item[job.Seal]) *Seal {
+	out := &Seal{Rev: s.Body.Rev, Print: seal.Fingerprint(s.Hash), Line: x.lines[s.Hash], At: moment(s.At), By: x.name(s.By), Rules: s.Body.Rules}
 	changed, err := x.state.ChangedSince(s.ID)
 	if err == nil {
 		out.Since = len(changed)
 		out.Covers = x.state.Len() - len(x.state.Seals()) - len(changed)
 	}
+	after := map[[32]byte]bool{}
+	for i := range changed {
+		after[changed[i].Hash] = true
+	}
 	for _, e := range x.events {
-		if sign, ok := e.Body.(job.Sign); ok && sign.Digest == s.Body.Digest &&
-			!slices.ContainsFunc(changed, func(c job.Event) bool { return c.Hash == e.Hash }) {
-			now := x.signature(job.Item[job.Sign]{Meta: job.Meta{At: e.At}, Body: sign})
-			out.Signed = slices.DeleteFunc(out.Signed, func(was Signature) bool { return was.Name == now.Name && was.Role == now.Role })
-			out.Signed = append(out.Signed, now) // who signed again, signed then
+		if sign, ok := e.Body.(job.Sign); ok && sign.Digest == s.Body.Digest && !after[e.Hash] {
+			out.signedBy(x.signature(e.At, sign))
 		}
 	}
 	if list, here := x.blobs[s.Body.Results.Sum]; here {
@@ -50,16 +50,27 @@ func verdicts(list []byte) map[string]int {
 	return out
 }
 
-func (x *reading) signature(s job.Item[job.Sign]) Signature {
+// signedBy adds a signature; who signed again, signed then.
+func (s *Seal) signedBy(now Signature) {
+	for i, was := range s.Signed {
+		if was.Name == now.Name && was.Role == now.Role {
+			s.Signed[i] = now
+			return
+		}
+	}
+	s.Signed = append(s.Signed, now)
+}
+
+func (x *reading) signature(at string, s job.Sign) Signature {
 	name := ""
-	if s.Body.How == job.Typed {
-		name, _ = job.Text(x.blobs, s.Body.Ink)
+	if s.How == job.Typed {
+		name, _ = job.Text(x.blobs, s.Ink)
 		name = shown(name)
 	}
 	if name == "" {
-		name = x.name(s.Body.Who)
+		name = x.name(s.Who)
 	}
-	return Signature{Name: name, Role: s.Body.Role, At: moment(s.At), Digest: s.Body.Digest}
+	return Signature{Name: name, Role: s.Role, At: moment(at), Digest: s.Digest}
 }
 
 // name is a person's name, or the id where the name is not here.
@@ -100,7 +111,12 @@ func shown(text string) string {
 }
 
 func (x *reading) allHere(sums []string) bool {
-	return !slices.ContainsFunc(sums, func(sum string) bool { return x.blobs[sum] == nil })
+	for _, sum := range sums {
+		if x.blobs[sum] == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // moment reads the time of an event, which Decode has read once already.
