@@ -46,7 +46,7 @@ func (r *root) viewCheck() page {
 	if c.report != nil {
 		main = append(main, r.reportOn(c.report, c.print)...)
 	}
-	return page{title: r.t("check", "Check a record"), sub: c.file, back: "/", class: "proof", main: main}
+	return page{title: r.t("check", "Check a record"), sub: c.file, back: "/", main: main}
 }
 
 // reportOn is what the command prints, as a page.
@@ -65,11 +65,11 @@ func (r *root) reportOn(report *prove.Report, print seal.Print) []app.UI {
 	showsHead, cannotHead := prove.BoundHeads()
 	shows, cannot := report.Bounds()
 	list := func(head say.Line, lines []say.Line) {
-		var rows []string
+		var rows []prove.Fact
 		for _, l := range lines {
-			rows = append(rows, r.say(l))
+			rows = append(rows, prove.Fact{Says: l})
 		}
-		out = append(out, r.bullets(r.say(head), rows...))
+		out = append(out, app.H2().Text(r.say(head)), r.facts(rows))
 	}
 	if report.Sound() {
 		list(showsHead, shows)

@@ -39,7 +39,7 @@ func TestEveryTurnedBitIsFound(t *testing.T) {
 }
 
 // flips is how many bits of the large record are turned, LUGMARK_FLIPS if set.
-const flips = 12
+const flips = 6
 
 func TestTurnedBitsOfALargeRecordAreFound(t *testing.T) {
 	t.Parallel()
