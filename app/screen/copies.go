@@ -167,7 +167,7 @@ func named(e job.Event) []string {
 	for _, x := range job.Refs(e) {
 		out = append(out, x.Sum)
 	}
-	if p, ok := e.Body.(job.Photo); ok {
+	if p, ok := e.Body.(job.Photo); ok && len(p.Chunks) > 1 { // the only piece is the photo itself
 		out = append(out, p.Chunks...)
 	}
 	return out
