@@ -283,6 +283,10 @@ func (p *Phone) erases(t *testing.T, at string) {
 	p.Sees("Nobody can bring it back here.")
 	p.looks("erase")
 	p.Tap("Erase for good")
+	p.Until("it is erased, or asked who does it", `/Erased from this phone|Who are you/.test(document.body.innerText)`)
+	if p.Can("I am Ines Varga") { // the browser may have been killed before it wrote that down
+		p.Tap("I am Ines Varga")
+	}
 	p.Sees("Erased from this phone: Photo.")
 	p.visit(at + "/personal")
 	p.Sees("Invented hut")
