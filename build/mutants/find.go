@@ -128,10 +128,15 @@ func FindIn(folder, name string, source []byte) ([]Mutant, error) {
 				visit(x.X, kind)
 				return false
 			case *ast.CallExpr:
-				if s, ok := x.Fun.(*ast.SelectorExpr); ok && s.Sel.Name == "physics" {
+				if s, ok := x.Fun.(*ast.SelectorExpr); ok && (s.Sel.Name == "physics" || digits(s)) {
 					visit(s.X, kind)
 					for _, a := range x.Args {
-						visit(a, "range")
+						switch {
+						case s.Sel.Name == "physics":
+							visit(a, "range")
+						case !number(a):
+							visit(a, kind)
+						}
 					}
 					return false
 				}
@@ -161,6 +166,25 @@ func FindIn(folder, name string, source []byte) ([]Mutant, error) {
 		visit(d, kind)
 	}
 	return out, nil
+}
+
+// digits reports whether the plain numbers that a call takes say how many
+// digits are shown or written: .round of a field, and every function of strconv
+// and figure. Such a number is no limit: with another one the same is said, in
+// more or fewer digits. What is worked out among the arguments still counts.
+func digits(s *ast.SelectorExpr) bool {
+	of, ok := s.X.(*ast.Ident)
+	return s.Sel.Name == "round" || ok && (of.Name == "strconv" || of.Name == "figure")
+}
+
+// number reports whether an expression is a number as it stands, with a minus
+// or without.
+func number(e ast.Expr) bool {
+	if u, ok := e.(*ast.UnaryExpr); ok && u.Op == token.SUB {
+		e = u.X
+	}
+	l, ok := e.(*ast.BasicLit)
+	return ok && (l.Kind == token.INT || l.Kind == token.FLOAT)
 }
 
 func orLimit(kind string) string {

@@ -33,7 +33,7 @@ func main() {
 	seed := flag.Uint64("seed", 1, "which to draw")
 	kinds := flag.String("kind", strings.Join(Kinds, ","), "which kinds of change")
 	file := flag.String("file", "", "only files whose path has this in it")
-	limit := flag.Duration("limit", time.Minute, "how long the tests of one mutant may take; longer counts as killed")
+	limit := flag.Duration("limit", 2*time.Minute, "how long the tests of one mutant may take; longer counts as killed, and is said")
 	at := flag.Int("p", 1, "how many at once, 1 or 2")
 	flag.Parse()
 	if err := run(*sample, *seed, strings.Split(*kinds, ","), *file, *limit, min(max(*at, 1), 2), flag.Args()); err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -54,6 +55,37 @@ func TestEveryChangeIsFound(t *testing.T) {
 	}
 	for g := range got {
 		t.Errorf("%q was not asked for", g)
+	}
+}
+
+const shown = `package shown
+
+var field = quantity("volts", 5).in("mV").round(2, "posts")
+
+func says(a, b float64) string { return strconv.FormatFloat(a*b, 'g', -1, 64) + figure.Range(a-0.5, -3.0, 7) }
+
+func rounds(a float64) float64 { return math.Round(a, -0.5) }
+`
+
+// By hand: how many digits are shown is no limit, and the minus before it no
+// sign; what is worked out beside it still is, and so is what other calls take.
+func TestDigitsShownAreNoLimits(t *testing.T) {
+	found, err := FindIn("./shown", "shown/shown.go", []byte(shown))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, m := range found {
+		got = append(got, strings.Join([]string{strconv.Itoa(m.Line), m.Kind, m.Change()}, " "))
+	}
+	slices.Sort(got)
+	want := []string{
+		"3 limit 5 to 4", "3 limit 5 to 6",
+		"5 limit 0.5 to 0.454545454545", "5 limit 0.5 to 0.55", "5 sign * to /", "5 sign + to -", "5 sign - to +",
+		"7 limit 0.5 to 0.454545454545", "7 limit 0.5 to 0.55", "7 sign - to +",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("found %q, want %q", got, want)
 	}
 }
 
@@ -111,6 +143,34 @@ func TestMutantsLiveAndDie(t *testing.T) {
 	}
 	if original, _ := os.ReadFile(filepath.Join(dir, "small.go")); !strings.Contains(string(original), "20.0, 10.0") {
 		t.Error("a file of the tree was touched")
+	}
+}
+
+// A loop that never ends is killed by the clock and not by a test, and says so.
+func TestWhatTakesTooLongIsSaid(t *testing.T) {
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"go.mod":        "module small\n\ngo 1.24\n",
+		"small.go":      "package small\n\nfunc Steps(to float64) (n int) {\n\tfor at := 0.0; at < to; at += 1.0 {\n\t\tn++\n\t}\n\treturn n\n}\n",
+		"small_test.go": "package small\n\nimport \"testing\"\n\nfunc TestSteps(t *testing.T) {\n\tif Steps(3) != 3 {\n\t\tt.Fail()\n\t}\n}\n",
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	found, err := Find(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found = slices.DeleteFunc(found, func(m Mutant) bool { return m.Kind != "sign" })
+	count := tally{}
+	for x := range Try(context.Background(), found, t.TempDir(), time.Second, 1) {
+		count.add(x)
+	}
+	var said strings.Builder
+	count.print(&said)
+	if got := said.String(); count["sign"][Slow] != 1 || !strings.Contains(got, "1 of    1 killed") || !strings.Contains(got, "1 of the killed only took longer") {
+		t.Errorf("got %v and %q", count, got)
 	}
 }
 

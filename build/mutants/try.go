@@ -20,6 +20,7 @@ import (
 const (
 	Killed   = "killed"   // a test noticed
 	Survived = "survived" // none did
+	Slow     = "slow"     // its tests did not end in time; counts as killed, and is said
 	Unbuilt  = "unbuilt"  // it is no program, and does not count
 )
 
@@ -92,13 +93,12 @@ func tryOne(ctx context.Context, m Mutant, dir string, limit time.Duration) (str
 		quiet = []string{"-rapid.nofailfile", "-rapid.checks=10"}
 	}
 	beside, _ := os.ReadFile(strings.TrimSuffix(m.File, ".go") + "_test.go")
-	if tests := testsIn(beside); tests != "" && !passes(ctx, program, build.Dir, limit, append(quiet, "-test.run", tests)...) {
-		return Killed, nil
+	if tests := testsIn(beside); tests != "" {
+		if fate := fateOf(ctx, program, build.Dir, limit, append(quiet, "-test.run", tests)...); fate != Survived {
+			return fate, nil
+		}
 	}
-	if passes(ctx, program, build.Dir, limit, quiet...) {
-		return Survived, nil
-	}
-	return Killed, nil
+	return fateOf(ctx, program, build.Dir, limit, quiet...), nil
 }
 
 // usesRapid reports whether a test of the folder imports rapid.
@@ -132,14 +132,20 @@ func testsIn(source []byte) string {
 // to be run for each mutant.
 const slowest = "^TestMissingNeverHelps$"
 
-// passes runs the tests but for the slowest; too long is no pass.
-func passes(ctx context.Context, program, folder string, limit time.Duration, args ...string) bool {
+// fateOf runs the tests but for the slowest.
+func fateOf(ctx context.Context, program, folder string, limit time.Duration, args ...string) string {
 	ctx, cancel := context.WithTimeout(ctx, limit)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, program, append([]string{"-test.failfast", "-test.skip", slowest, "-test.timeout", limit.String()}, args...)...)
+	cmd := exec.CommandContext(ctx, program, append([]string{"-test.failfast", "-test.skip", slowest, "-test.timeout", "0"}, args...)...)
 	cmd.Dir = folder
 	cmd.WaitDelay = time.Second
-	return cmd.Run() == nil
+	switch err := cmd.Run(); {
+	case err == nil:
+		return Survived
+	case errors.Is(ctx.Err(), context.DeadlineExceeded):
+		return Slow
+	}
+	return Killed
 }
 
 // tally counts fates by kind.
@@ -155,17 +161,21 @@ func (t tally) add(x Tried) {
 	t[x.Kind][x.Fate]++
 }
 
-// print writes how many of each kind were killed.
+// print writes how many of each kind were killed, and how many of them only took
+// too long: an endless loop, or a busy machine.
 func (t tally) print(w io.Writer) {
-	killed, all := 0, 0
+	killed, all, slow := 0, 0, 0
 	for _, kind := range Kinds {
-		k, n := t[kind][Killed], t[kind][Killed]+t[kind][Survived]
-		killed, all = killed+k, all+n
+		k, n := t[kind][Killed]+t[kind][Slow], t[kind][Killed]+t[kind][Slow]+t[kind][Survived]
+		killed, all, slow = killed+k, all+n, slow+t[kind][Slow]
 		if n > 0 {
 			fmt.Fprintf(w, "%-6s %4d of %4d killed, %3.0f %%\n", kind, k, n, 100*float64(k)/float64(n))
 		}
 	}
 	if all > 0 {
 		fmt.Fprintf(w, "%-6s %4d of %4d killed, %3.0f %%\n", "all", killed, all, 100*float64(killed)/float64(all))
+	}
+	if slow > 0 {
+		fmt.Fprintf(w, "%d of the killed only took longer than -limit: try them again where nothing else runs\n", slow)
 	}
 }
