@@ -17,6 +17,7 @@ func TestAsleep(t *testing.T) {
 		{"all awake", "b1/arrival-voltage = 13.20 V, m1", "bank", finding.NotNeeded, "hand"},
 		{"8.01 V", "b1/arrival-voltage = 8.01 V, m1", "bank", finding.NotNeeded, "boundary: 8.01 − 0.01 = 8.00"},
 		{"8.00 V", "b1/arrival-voltage = 8.00 V, m1", "b1", finding.ToDo, "boundary: it may be 7.99"},
+		{"0.00 V", "b1/arrival-voltage = 0.00 V, m1", "b1", finding.ToDo, "boundary: −0.01 to 0.01 V is nothing, not reversed"},
 		{"reversed", "b1/arrival-voltage = -13.20 V, m1", "bank", finding.NotNeeded, "hand: it is reversed, not asleep"},
 		{"not woken", low, "b1", finding.ToDo, "missing"},
 		{"woken", woken, "b1", finding.Pass, "hand: 12.80 − 0.01 ≥ 12"},

@@ -68,7 +68,8 @@ type sumOf struct {
 }
 
 func (s *sumOf) add(owner string, v measure.Reading[unit.Volt]) {
-	s.total.Value, s.total.U = s.total.Value+v.Value, s.total.U+v.U
+	s.total.Value += v.Value
+	s.total.U += v.U
 	s.owners, s.volts = append(s.owners, owner), append(s.volts, v.Value)
 }
 
@@ -114,7 +115,8 @@ func (f *Facts) sumOfRest(part string) (sumOf, *finding.Finding) {
 				return sumOf{}, &x
 			}
 			n := unit.Volt(len(blocks))
-			mean.Value, mean.U = mean.Value+v.Value/n, mean.U+v.U/n
+			mean.Value += v.Value / n
+			mean.U += v.U / n
 		}
 		owner := blocks[0]
 		if s.means {

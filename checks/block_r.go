@@ -148,11 +148,11 @@ func (f *Facts) blockOhms(part string) (out []ohmOf, gap *finding.Finding) {
 	return out, nil
 }
 
-// ratioOf is a over b with the uncertainty of both.
+// ratioOf is a over b with the uncertainty of both; both are more than nothing.
 func ratioOf[Q unit.Quantity](a, b measure.Reading[Q]) measure.Reading[unit.Ratio] {
 	r := float64(a.Value) / float64(b.Value)
 	u := r * measure.Combine(float64(a.U)/float64(a.Value), float64(b.U)/float64(b.Value))
-	return measure.Reading[unit.Ratio]{Value: unit.Ratio(r), U: unit.Ratio(max(u, -u))}
+	return measure.Reading[unit.Ratio]{Value: unit.Ratio(r), U: unit.Ratio(u)}
 }
 
 // sorted gives resistances in rising order.

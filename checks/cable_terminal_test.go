@@ -42,6 +42,15 @@ func TestCableTerminal(t *testing.T) {
 		{"the manual names less", lead75 + "cable1/size = 2/0 AWG\ncable1/standard = ASTM B258\nlead.p/maker-current = 120 A\nlead.p/page = p. 9\nbank/design-current = 130 A", "lead.p", finding.Fail, "hand: 120 < 130"},
 		{"the manual without its page", lead75 + "cable1/size = 2/0 AWG\ncable1/standard = ASTM B258\nlead.p/maker-current = 160 A\nbank/design-current = 130 A", "lead.p", finding.ToDo, "boundary"},
 	})
+	// Two conductors between two strings, of 9.25 to 11.25 mΩ with 0.5 mΩ between:
+	// the far one takes 0.4405 to 0.5357 of the current, each conductor half of it.
+	beside := lead75 + "cable1/size = 2/0 AWG\ncable1/standard = ASTM B258\nsA.p~sB.p/cable = cable1\nsA.p~sB.p~2/cable = cable1\n" +
+		"b1/resistance = 5.0 mOhm\nb2/resistance = 5.0 mOhm\nb3/resistance = 5.0 mOhm\nb4/resistance = 5.0 mOhm\n"
+	walk(t, twoByTwo, cableTerminalCheck, beside, []row{
+		{"two conductors, enough", "bank/design-current = 520 A", "sA.p~sB.p", finding.Pass, "hand: 520 · 0.5357/2 · 1.25 = 174.1 ≤ 175 A"},
+		{"two conductors, perhaps enough", "bank/design-current = 580 A", "sA.p~sB.p", finding.CantTell, "hand: 580 · 0.4405/2 · 1.25 = 159.7 < 175 < 194.2 A"},
+		{"two conductors, too thin", "bank/design-current = 640 A", "sA.p~sB.p", finding.Fail, "hand: 640 · 0.4405/2 · 1.25 = 176.2 > 175 A"},
+	})
 	const afloat = "site/kind = boat\nlead.p/cable = cable1\ncable1/size = 2/0 AWG\ncable1/standard = ASTM B258\ncable1/insulation = 105 C\n"
 	walk(t, fourInSeries, cableTerminalCheck, "", []row{
 		{"on a boat", afloat + "lead.p/engine-space = no\nbank/design-current = 330 A", "lead.p", finding.Pass, "ABYC E-11 as reproduced: 2/0, 330 A"},

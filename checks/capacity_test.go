@@ -67,12 +67,28 @@ func TestCapacity(t *testing.T) {
 		{"temperature unknown", "capacity1/started-full = yes\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "boundary: an unknown temperature proves nothing"},
 		{"cold and above", "capacity1/started-full = yes\ncapacity1/test-temperature = 12 C\ncapacity1/charge = 102 Ah", "capacity1", finding.Pass, "hand: cold only lowers it"},
 		{"cold and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 12 C\ncapacity1/test-current = 20 A\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "hand: cold may be the reason"},
+		{"hardly cold, and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 23 C\ncapacity1/test-current = 20 A\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "boundary: 23 − 2.5 ≥ 20"},
+		{"perhaps cold, and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 22 C\ncapacity1/test-current = 20 A\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "boundary: 22 − 2.5 < 20"},
 		{"hot and above", "capacity1/started-full = yes\ncapacity1/test-temperature = 34 C\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "hand: 34 > 30"},
 		{"hot and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 34 C\ncapacity1/test-current = 20 A\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "hand: heat only raises it"},
 		{"thermometer near 30", "capacity1/started-full = yes\ncapacity1/test-temperature = 29 C\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "hand: 29 + 2.5 > 30"},
+		{"thermometer not so near 30", "capacity1/started-full = yes\ncapacity1/test-temperature = 27 C\ncapacity1/charge = 102 Ah", "capacity1", finding.Pass, "boundary: 27 + 2.5 ≤ 30"},
 		{"drawn hard and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 50 A\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "hand: 50 > 0.2 × 100"},
+		{"in one hour and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/duration = 1 h\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "hand: 80 Ah in 1 h are 80 A, more than 0.2 × 100"},
+		{"in five hours and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/duration = 5 h\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "hand: 80 Ah in 5 h are 16 A, no more than 0.2 × 100"},
 		{"rated at that current", "sheet1/capacity-rate = 50 A\ncapacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 50 A\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "hand: the sheet rates it at 50 A"},
 		{"above the sheet's current", "sheet1/capacity-rate = 33 A\ncapacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 50 A\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "hand: 50 > 33"},
+	})
+}
+
+// Two strings of 100 Ah are rated at twice the current of the sheet, 100 A, else
+// at 0.2 · 200 Ah = 40 A.
+func TestTheRateOfStringsSideBySide(t *testing.T) {
+	const run = "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/charge = 160 Ah\ncapacity1/charge-error = 1.2 Ah\ncapacity1/end-reason = cut-off\ncapacity1/end-voltage = 20.0 V\n"
+	walk(t, twoByTwo, capacity, capacitySheet+run, []row{
+		{"below the sheet's current", "sheet1/capacity-rate = 50 A\ncapacity1/test-current = 90 A", "capacity1", finding.Fail, "hand: 90 ≤ 2 × 50; 161.2 < 190"},
+		{"above the sheet's current", "sheet1/capacity-rate = 50 A\ncapacity1/test-current = 110 A", "capacity1", finding.CantTell, "hand: 110 > 2 × 50"},
+		{"no current on the sheet", "capacity1/test-current = 40 A", "capacity1", finding.Fail, "boundary: 0.2 × 200"},
 	})
 }
 

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -24,10 +25,17 @@ func TestChargeDone(t *testing.T) {
 	const slow = "bank/charge-ended = fell-slowly\n"
 	const meters = goodMeter + goodShunt + "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/capacity = 100 Ah\n"
 	good := topOf("b1", "14.300 V", "14.310 V") + topOf("b2", "14.280 V", "14.290 V")
+	longRound := func(seconds int) string { // each round from block 1 to block 2, the tail read at its end
+		return fmt.Sprintf("b1/top-voltage = 14.300 V, m1, at -%ds\nb1/top-voltage-again = 14.300 V, m1, at -%ds\n", seconds+80, seconds+10) +
+			"b2/top-voltage = 14.300 V, m1, at -80s\nb2/top-voltage-again = 14.300 V, m1, at -10s\n" + tailAt("sA", "3.00 A", "2.50 A") + slow
+	}
 	walk(t, alone, chargeDone, meters, []row{
 		{"done", good + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.Pass, "hand: 14.27 ≥ 14.0, 3.04 ≤ 5"},
 		{"one block just above 14.0", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.020 V", "14.020 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.Pass, "hand: 14.0099 ≥ 14.0"},
 		{"one block at 14.0", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.000 V", "14.020 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.000 − 0.0100 < 14.0"},
+		{"its second reading a little below", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "14.020 V", "14.005 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.005 − 0.0100 < 14.0"},
+		{"its second reading a little higher than allowed", topOf("b1", "14.580 V", "14.595 V") + topOf("b2", "14.300 V", "14.300 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.595 + 0.0103 > 14.6, though 14.580 + 0.0103 is not"},
+		{"its first reading a little higher than allowed", topOf("b1", "14.595 V", "14.580 V") + topOf("b2", "14.300 V", "14.300 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "boundary: 14.595 + 0.0103 > 14.6"},
 		{"one block far below", topOf("b1", "14.300 V", "14.300 V") + topOf("b2", "13.500 V", "13.500 V") + tailAt("sA", "3.00 A", "2.50 A") + slow, "bank", finding.CantTell, "hand: not full yet is no failure"},
 		{"tail just kept", good + tailAt("sA", "4.90 A", "4.90 A") + slow, "bank", finding.Pass, "hand: 4.96 ≤ 5"},
 		{"tail at the limit", good + tailAt("sA", "5.00 A", "4.00 A") + slow, "bank", finding.CantTell, "boundary: 5.00 + 0.06 > 5"},
@@ -35,6 +43,8 @@ func TestChargeDone(t *testing.T) {
 		{"a clamp the wrong way round", good + tailAt("sA", "-20.00 A", "-19.00 A") + slow, "bank", finding.CantTell, "hand: 20 A whatever its sign"},
 		{"from 20 A to nothing", good + tailAt("sA", "20.00 A", "0.00 A") + slow, "bank", finding.Fail, "hand: 20 > 2 · 5, then 0"},
 		{"the tail read a day before", good + "sA/tail-current = 3.00 A, m2, at -24h2m\nsA/tail-current-again = 2.50 A, m2, at -24h\n" + slow, "bank", finding.CantTell, "boundary: a sample is volts and current together"},
+		{"a round of ten minutes", longRound(600), "bank", finding.Pass, "boundary: ten minutes"},
+		{"a round of more than ten minutes", longRound(630), "bank", finding.CantTell, "boundary: ten and a half minutes"},
 		{"a small current out of it", good + tailAt("sA", "-2.00 A", "-2.00 A") + slow, "bank", finding.CantTell, "hand: −2 + 0.03 < 0: it gives current"},
 		{"it dropped", good + tailAt("sA", "0.00 A", "0.00 A") + "bank/charge-ended = dropped", "bank", finding.Fail, "hand: a trip is not full"},
 		{"nobody saw it, nothing flows", good + tailAt("sA", "0.00 A", "0.00 A") + "bank/charge-ended = not-seen", "bank", finding.CantTell, "hand: an open protection shows the same"},
@@ -82,6 +92,7 @@ func TestTopSpread(t *testing.T) {
 		{"at the highest", tail + top("14.595 V", "14.500 V"), "bank", finding.CantTell, "boundary: 14.6053 > 14.6"},
 		{"the tail read a day before", "sA/tail-current = 3.00 A, m2, at -24h\n" + top("14.250 V", "14.200 V"), "bank", finding.CantTell, "boundary: not at the tail, as far as anybody knows"},
 		{"a current out of it", "sA/tail-current = -2.00 A, m2\n" + top("14.250 V", "14.200 V"), "bank", finding.CantTell, "hand: −2 + 0.03 < 0: it gives current"},
+		{"a current of nearly nothing", "sA/tail-current = 0.01 A, m2\n" + top("14.250 V", "14.200 V"), "bank", finding.Pass, "boundary: 0.01 ± 0.0101 A is not surely out of it"},
 		{"slow", tail + "b1/top-voltage = 14.250 V, m1, at -150s\nb2/top-voltage = 14.200 V, m1", "bank", finding.CantTell, "boundary: 150 s > 120"},
 		{"two minutes", tail + "b1/top-voltage = 14.250 V, m1, at -120s\nb2/top-voltage = 14.200 V, m1, at 0s", "bank", finding.Pass, "boundary: 120 ≤ 120 s"},
 		{"one block not read", tail + "b1/top-voltage = 14.250 V, m1", "bank", finding.ToDo, "boundary"},
@@ -92,6 +103,13 @@ func TestTopSpread(t *testing.T) {
 		{"each string by itself", "sB/tail-current = 3.00 A, m2\nb3/top-voltage = 14.450 V, m1\nb4/top-voltage = 14.400 V, m1", "bank", finding.Pass, "hand: 50 mV in each; between strings the leads count"},
 		{"the second string is uneven", "sB/tail-current = 3.00 A, m2\nb3/top-voltage = 14.550 V, m1\nb4/top-voltage = 14.000 V, m1", "bank", finding.Fail, "hand: 550 mV"},
 		{"the second string is not at its tail", "b3/top-voltage = 14.450 V, m1\nb4/top-voltage = 14.400 V, m1\nsB/tail-current = 9.00 A, m2", "bank", finding.CantTell, "hand: 9 > 5"},
+	})
+	second := func(a, b, c, d string) string {
+		return meters + tail + "sB/tail-current = 3.00 A, m2\n" + top(a, b) + "b3/top-voltage = " + c + ", m1\nb4/top-voltage = " + d + ", m1\n"
+	}
+	walk(t, twoByTwo, topSpread, "", []row{
+		{"the second string just wider", second("14.398 V", "14.200 V", "14.3995 V", "14.200 V"), "bank", finding.CantTell, "boundary: 199.5 + 0.83 > 200, though 198 + 0.83 is not"},
+		{"the first string just wider", second("14.3995 V", "14.200 V", "14.398 V", "14.200 V"), "bank", finding.CantTell, "boundary: 199.5 + 0.83 > 200"},
 	})
 	walk(t, bank.New(1, 2, bank.JoinStrings, bank.OneEnd), topSpread, "", []row{
 		{"nothing in series", "", "bank", finding.NotNeeded, "boundary"},

@@ -74,7 +74,8 @@ func evalChargeRate(f *Facts, part string) []finding.Finding {
 		"low", exact(c.r.Value-c.r.U, "C"), "high", exact(h.r.Value+h.r.U, "C")}
 	next := sayRateWarm.With()
 	if most > 0 {
-		down, _ := figure.Range(float64(most)/float64(share.High), float64(most)/float64(share.High), "A", 3)
+		all := float64(most) / float64(share.High)
+		down, _ := figure.Range(all, all, "A", 3)
 		next = sayRateLower.With("amps", down)
 	}
 	x := finding.Passes(sayRateKept.With(said...))

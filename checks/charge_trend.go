@@ -30,6 +30,7 @@ var (
 	sayTrendCold  = say.Phrase{Key: "charge-trend.cold", English: "{amps} flowed with the coldest block at {found}: the cells are charged while frozen. Charging is allowed {limit}."}
 	sayTrendHigh  = say.Phrase{Key: "charge-trend.high", English: "The posts stood at {found}; the highest charge voltage is {volts}."}
 	sayTrendWeak  = say.Phrase{Key: "charge-trend.below-heater", English: "Cold blocks got {found}; their heaters draw {heater} together."}
+	sayTrendLean  = say.Phrase{Key: "charge-trend.near-heater", English: "Blocks that may have been cold got {found}; their heaters draw {heater} together. Too close to tell whether they were fed."}
 	sayTrendSaw   = say.Phrase{Key: "charge-trend.sawtooth", English: "The current stopped and began again {count} times."}
 	sayTrendOne   = say.Phrase{Key: "charge-trend.one", English: "One line shows no course: whether the current stopped and began again is not known."}
 	sayTrendGap   = say.Phrase{Key: "charge-trend.gap", English: "{gap} lie between two lines; what happened then is not known."}
@@ -91,7 +92,8 @@ func evalChargeTrend(f *Facts, part string) []finding.Finding {
 	}
 	frozen, perhaps := f.chargedCold(list, least.Value, cold)
 	out, near = append(out, frozen...), near || perhaps
-	out = append(out, f.starved(list)...)
+	weak, lean := f.starved(list)
+	out = append(out, weak...)
 	if n := restarts(list); n >= manyRestarts {
 		out = append(out, finding.Fails(sayTrendSaw.With("count", exact(unit.Count(n), "1")), sayTrendStop.With()).From(cite.OurRule.Line()))
 	}
@@ -108,6 +110,8 @@ func evalChargeTrend(f *Facts, part string) []finding.Finding {
 		return one(finding.CannotTell(sayTrendOut.With(), sayTrendWrite.With()))
 	case near:
 		return one(finding.CannotTell(sayTrendUnk.With(said...), sayTrendStop.With()))
+	case len(lean) > 0:
+		return lean
 	}
 	return one(finding.Passes(sayTrendQuiet.With(said...)).Against(high))
 }
@@ -138,24 +142,32 @@ func (f *Facts) chargedCold(list []sampled, least unit.Celsius, limit finding.Li
 }
 
 // starved finds a line on which cold heated blocks got less than their heaters
-// draw.
-func (f *Facts) starved(list []sampled) []finding.Finding {
+// draw, else one on which they may have.
+func (f *Facts) starved(list []sampled) (weak, lean []finding.Finding) {
 	if len(f.heated()) == 0 {
-		return nil
+		return nil, nil
 	}
 	heater, _, gap := f.heaterAmps()
 	if gap != nil {
-		return one(*gap)
+		return one(*gap), nil
 	}
 	limit := finding.AtLeast("heater", heater*heaterLeast, finding.Practice, cite.OurRule.Line())
 	for _, s := range list {
-		cold := s.hasTemp && measure.AtLeast(s.temp.Interval(), f.release()) == measure.Outside
-		if cold && s.hasAmps && measure.AtLeast(s.amps.Interval(), heater*heaterLeast) == measure.Outside {
-			v := finding.Measured(s.amps, "A", limit)
-			return one(finding.Fails(sayTrendWeak.With("found", v.Text, "heater", exact(heater, "A")), sayTrendStop.With()).Value(v).Against(limit))
+		if !s.hasTemp || !s.hasAmps {
+			continue
 		}
+		warm, fed := measure.AtLeast(s.temp.Interval(), f.release()), measure.AtLeast(s.amps.Interval(), heater*heaterLeast)
+		if warm == measure.Inside || fed == measure.Inside {
+			continue
+		}
+		v := finding.Measured(s.amps, "A", limit)
+		said := []any{"found", v.Text, "heater", exact(heater, "A")}
+		if warm == measure.Outside && fed == measure.Outside {
+			return one(finding.Fails(sayTrendWeak.With(said...), sayTrendStop.With()).Value(v).Against(limit)), nil
+		}
+		lean = one(finding.CannotTell(sayTrendLean.With(said...), sayTrendStop.With()).Value(v).Against(limit))
 	}
-	return nil
+	return nil, lean
 }
 
 // restarts counts how often the current began again after it had stopped.

@@ -25,6 +25,7 @@ func TestChargerSettings(t *testing.T) {
 	}{
 		{"absorption inside", "charger1/absorption = 57.6 V", "absorption", finding.Pass, "hand: 57.6 × 1.005 = 57.888 ≤ 58.4"},
 		{"absorption, last that passes", "charger1/absorption = 58.1 V", "absorption", finding.Pass, "hand: 58.1 × 1.005 = 58.3905"},
+		{"absorption, error just reaches over", "charger1/absorption = 58.12 V", "absorption", finding.CantTell, "boundary: 58.12 × 1.005 = 58.4106 > 58.4"},
 		{"absorption, error reaches over", "charger1/absorption = 58.2 V", "absorption", finding.CantTell, "hand: 58.2 × 1.005 = 58.491 > 58.4"},
 		{"absorption at the maker's limit", "charger1/absorption = 58.4 V", "absorption", finding.CantTell, "boundary: 58.692 > 58.4"},
 		{"absorption above it", "charger1/absorption = 58.5 V", "absorption", finding.Fail, "hand: 58.5 > 4 × 14.6"},

@@ -1,6 +1,9 @@
 package checks
 
 import (
+	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"lugmark/core/finding"
@@ -14,6 +17,7 @@ func TestEnergy(t *testing.T) {
 		{"no sheet promises", common + "capacity1/energy = 5.00 kWh", "capacity1", finding.NotNeeded, "information"},
 		{"above", promised + "capacity1/energy = 5.20 kWh", "capacity1", finding.Pass, "hand: 5.20 − 0.078 = 5.122 ≥ 5.12"},
 		{"near", promised + "capacity1/energy = 5.19 kWh", "capacity1", finding.CantTell, "hand: 5.112 < 5.12"},
+		{"very near", promised + "capacity1/energy = 5.195 kWh", "capacity1", finding.CantTell, "boundary: 5.195 − 0.0779 < 5.12"},
 		{"below", promised + "capacity1/energy = 5.00 kWh", "capacity1", finding.Fail, "hand: 5.00 + 0.075 < 5.12"},
 		{"below, stopped early", capacitySheet + "sheet1/rated-energy = 1280 Wh\ncapacity1/started-full = yes\ncapacity1/end-reason = person\ncapacity1/energy = 3.00 kWh", "capacity1", finding.CantTell, "hand: a lower bound cannot fail"},
 		{"not counted", common, "bank", finding.NotNeeded, "hand: optional"},
@@ -22,6 +26,16 @@ func TestEnergy(t *testing.T) {
 
 // Four in series end at 40.0 V; the good meter knows 40.00 V to 0.023 V and
 // counts 3 mV beside.
+// By hand: 4 × 100 Ah × 4 × 3.2 V are 5120 Wh; a sheet that is missing is not 0.
+func TestNominalEnergy(t *testing.T) {
+	if got := NominalEnergy(fixture(t, fourInSeries, capacitySheet)); math.Abs(float64(got)-5120) > 1e-9 {
+		t.Errorf("got %v Wh", got)
+	}
+	if got := NominalEnergy(fixture(t, fourInSeries, "b1/sheet = sheet1\nsheet1/capacity = 100 Ah")); got != 0 {
+		t.Errorf("three sheets missing: %v Wh", got)
+	}
+}
+
 func TestEndPoint(t *testing.T) {
 	at := func(volts, why string) string {
 		return goodMeter + capacitySheet + "capacity1/end-voltage = " + volts + " V, m1\ncapacity1/end-reason = " + why
@@ -48,6 +62,8 @@ func TestReturnRatio(t *testing.T) {
 	walk(t, fourInSeries, returnRatio, "", []row{
 		{"good", run("103", "104"), "capacity1", finding.Pass, "hand: 0.990 − 0.005 ≥ 0.95"},
 		{"near", run("99.0", "104"), "capacity1", finding.CantTell, "hand: 0.952 ± 0.005"},
+		{"just near", run("99.0", "103.8"), "capacity1", finding.CantTell, "hand: 0.9538 − 0.9538 · (0.25/99 + 0.25/103.8) = 0.9491 < 0.95"},
+		{"just good", run("99.0", "103.6"), "capacity1", finding.Pass, "hand: 0.9556 − 0.9556 · (0.25/99 + 0.25/103.6) = 0.9509 ≥ 0.95"},
 		{"poor", run("95.0", "104"), "capacity1", finding.Fail, "hand: 0.913 + 0.005 < 0.95"},
 		{"above one", run("103", "101"), "capacity1", finding.CantTell, "independent: 1.0198, impossible for a closed cycle"},
 		{"one exactly", run("104", "104"), "capacity1", finding.Pass, "boundary: 1 − 0.005"},
@@ -101,6 +117,7 @@ func TestIdleAfterCutoff(t *testing.T) {
 		{"long", "bank/idle-current = 6.80 mA, m2", "bank", finding.Pass, "hand: 6.88 mA are 30.3 days"},
 		{"near 30", "bank/idle-current = 6.95 mA, m2", "bank", finding.CantTell, "hand: 30.3 to 29.6 days"},
 		{"between", "bank/idle-current = 15.0 mA, m2", "bank", finding.CantTell, "hand: 14 days"},
+		{"just more than a week", "bank/idle-current = 27.0 mA, m2", "bank", finding.CantTell, "boundary: 27.37 mA are 7.6 days, 26.63 mA 7.8"},
 		{"short", "bank/idle-current = 31.0 mA, m2", "bank", finding.Fail, "hand: 30.6 mA are 6.8 days"},
 		{"short, but the sun shines", "bank/idle-source = yes\nbank/idle-current = 31.0 mA, m2", "bank", finding.CantTell, "common practice, no source: as long as it works"},
 		{"an isolator", "bank/idle-isolator = yes", "bank", finding.NotNeeded, "hand: nothing flows"},
@@ -114,12 +131,22 @@ func TestStorageDays(t *testing.T) {
 	walk(t, fourInSeries, storageDays, capacitySheet+milliamps, []row{
 		{"half a year", "bank/storage-level = 99 %\nbank/own-draw = 16.0 mA, m2", "bank", finding.Pass, "hand: 16.2 mA: 89/(0.389 + 0.0987) = 182"},
 		{"near", "bank/storage-level = 99 %\nbank/own-draw = 16.5 mA, m2", "bank", finding.CantTell, "hand: 16.2 to 16.8 mA"},
+		{"just too short", "bank/storage-level = 99 %\nbank/own-draw = 16.9 mA, m2", "bank", finding.Fail, "boundary: 16.63 mA at least: 89/(0.3991 + 0.0987) = 178.8"},
 		{"too short", "bank/storage-level = 99 %\nbank/own-draw = 18.0 mA, m2", "bank", finding.Fail, "hand: 17.7 mA: 89/(0.425 + 0.0987) = 170"},
 		{"fewer days planned", "bank/storage-days = 90\nbank/storage-level = 99 %\nbank/own-draw = 18.0 mA, m2", "bank", finding.Pass, "hand: 167 ≥ 90"},
 		{"stored low", "bank/storage-level = 50 %\nbank/own-draw = 16.0 mA, m2", "bank", finding.Fail, "hand: 40/(0.38 + 0.0987) = 84"},
 		{"level unknown", "bank/own-draw = 5.00 mA, m2", "bank", finding.CantTell, "boundary: no level, no days"},
 		{"never stored", "bank/storage-days = 0", "bank", finding.NotNeeded, "hand"},
 		{"draw not read", "bank/storage-level = 99 %", "bank", finding.ToDo, "boundary"},
+	})
+	// The good job has two strings of 100 Ah, charged to full: 178 Ah of 200 from
+	// 99 to 10 %. By themselves they lose 0.197 Ah a day.
+	good := slices.DeleteFunc(goodJob(), func(line string) bool {
+		return strings.HasPrefix(line, "bank/storage-") || strings.HasPrefix(line, "bank/own-draw")
+	})
+	walk(t, twoByTwo, storageDays, strings.Join(good, "\n")+"\nm7/measures = A\nm7/percent = 1 %\nm7/counts = 1\n", []row{
+		{"level proved by the charge", "bank/own-draw = 31.0 mA, m7", "bank", finding.Pass, "hand: 31.4 mA at most: 178/(0.754 + 0.197) = 187"},
+		{"too much drawn from full", "bank/own-draw = 35.0 mA, m7", "bank", finding.Fail, "hand: 34.5 mA at least: 178/(0.828 + 0.197) = 174"},
 	})
 }
 

@@ -44,11 +44,16 @@ func TestTheColdestIsTheOneThatMayBeColdest(t *testing.T) {
 	at := func(first, second string) string {
 		return "bank/settled = no\nb1/charge-temperature = " + first + " C\nb1/sensor = own\nb2/charge-temperature = " + second + " C\nb2/sensor = contact\n"
 	}
+	last := func(first, second string) string {
+		return "bank/settled = no\nb1/charge-temperature = " + first + " C\nb1/sensor = contact\nb2/charge-temperature = " + second + " C\nb2/sensor = own\n"
+	}
 	walk(t, bank.New(2, 1, bank.JoinStrings, bank.OneEnd), coldGate, "", []row{
 		{"the coarser one may be colder", at("2.9", "2.5"), "bank", finding.CantTell, "hand: 2.9 − 3 < 0, though 2.5 − 2.05 > 0"},
 		{"both surely above", at("3.1", "2.5"), "bank", finding.Pass, "hand: 3.1 − 3 and 2.5 − 2.05 are above 0"},
 		{"the coarser one may be hotter", at("42.1", "42.5"), "bank", finding.CantTell, "hand: 42.1 + 3 > 45, though 42.5 + 2.05 ≤ 45"},
 		{"both surely below", at("42.0", "42.5"), "bank", finding.Pass, "boundary: 42 + 3 = 45"},
+		{"the coarser one stands last and may be colder", last("2.5", "2.9"), "bank", finding.CantTell, "hand: 2.9 − 3 < 0, though 2.5 − 2.05 > 0"},
+		{"the coarser one stands last and may be hotter", last("42.5", "42.1"), "bank", finding.CantTell, "hand: 42.1 + 3 > 45, though 42.5 + 2.05 ≤ 45"},
 	})
 }
 

@@ -47,6 +47,12 @@ func TestFaultBreak(t *testing.T) {
 		{"volts missing", "fuse.main/breaking = 20000 A", "fuse.main", finding.ToDo, "boundary"},
 	})
 	four := sheetOfAll(4, "100 Ah")
+	charged := func(volts string) string { return strings.Replace(four, "= 14.6 V", "= "+volts, 1) }
+	everywhere := strong + "fuse.B/voltage = 125 V\nfuse.B/breaking = 20000 A"
+	walk(t, twoByTwo, faultBreak, "", []row{
+		{"30 V and 20 kA everywhere", charged("15.0 V") + everywhere, "fuse.main", finding.Pass, "ABYC E-11 as quoted: 2 × 15.0 = 30 V; 30/1.4 mΩ is 21.4 kA"},
+		{"more than 30 V", charged("15.1 V") + everywhere, "fuse.main", finding.CantTell, "boundary: 2 × 15.1 > 30 V"},
+	})
 	walk(t, fourInSeries, faultBreak, four, []row{
 		{"too few volts", "fuse.main/voltage = 32 V\nfuse.main/breaking = 20000 A", "fuse.main", finding.Fail, "hand: 32 < 58.4"},
 		{"one string", "fuse.main/voltage = 58.4 V\nfuse.main/breaking = 10429 A", "fuse.main", finding.Pass, "hand: 58.4/5.6 mΩ = 10 428.6 A"},
@@ -93,6 +99,7 @@ func TestFaultCurrents(t *testing.T) {
 	}{
 		{"1S2P, 1.4 mΩ, shared 0.1", bank.New(1, 2, bank.JoinStrings, bank.OneEnd), "fuse.main", sheetOfAll(2, "100 Ah") + "fuse.main/copper-before = 0.1 mOhm", 18250, "14.6/0.8 mΩ"},
 		{"1S2P, 2 mΩ, shared 0.1", bank.New(1, 2, bank.JoinStrings, bank.OneEnd), "fuse.main", sheetOfAll(2, "70 Ah") + "fuse.main/copper-before = 0.1 mOhm", 13272.727, "14.6/1.1 mΩ"},
+		{"1S2P on bars, 1.4 mΩ, leads of 0.1", bank.New(1, 2, bank.JoinStrings, bank.EqualLeads), "fuse.main", sheetOfAll(2, "100 Ah") + "bar.p~sA.p/lug-to-lug = 0.1 mOhm\nbar.n~sA.n/lug-to-lug = 0.1 mOhm\nbar.p~sB.p/lug-to-lug = 0.1 mOhm\nbar.n~sB.n/lug-to-lug = 0.1 mOhm", 18250, "14.6/(1.6/2) mΩ"},
 		{"4S2P, 2 mΩ, 0.8 outside", bank.New(4, 2, bank.JoinStrings, bank.OneEnd), "fuse.main", sheetOfAll(8, "70 Ah") + "fuse.main/copper-before = 0.8 mOhm", 12166.667, "58.4/4.8 mΩ"},
 		{"4S2P, 0.6 mΩ, branch 0.68, shared 0.1", bank.New(4, 2, bank.JoinStrings, bank.OneEnd), "fuse.main", sheetOfAll(8, "300 Ah") + links(2, 4, "0.23", "0.23", "0.22") + "fuse.main/copper-before = 0.1 mOhm", 35609.756, "58.4/(3.08/2 + 0.1) mΩ"},
 		{"4S4P, fuse of a string, three others", bank.New(4, 4, bank.JoinStrings, bank.OneEnd), "fuse.A", sheetOfAll(16, "70 Ah") + "fuse.A/copper-before = 0.8 mOhm", 16846.154, "58.4/(8/3 + 0.8) mΩ"},

@@ -28,6 +28,8 @@ func TestFaultClear(t *testing.T) {
 	// above freezing.
 	walk(t, two, faultClear, strings.Replace(common, "site/ambient-min = 5 C\n", "", 1), []row{
 		{"winter", "fuse.main/rating = 100 A\nsite/ambient-min = -20 C", "bank", finding.CantTell, "hand: 25.6 V over 73 mΩ is 350.7 A, 3.5 times"},
+		{"winter, five times", "fuse.main/rating = 70 A\nsite/ambient-min = -20 C", "bank", finding.Pass, "boundary: 350.1/70 = 5.001, the leads at 75 °C"},
+		{"winter, less than five times", "fuse.main/rating = 71 A\nsite/ambient-min = -20 C", "bank", finding.CantTell, "boundary: 350.1/71 = 4.93"},
 		{"mild", "fuse.main/rating = 100 A\nsite/ambient-min = 0 C", "bank", finding.Pass, "boundary: not below freezing; 10.2 times"},
 		{"fast, however cold", "fuse.main/rating = 70 A", "bank", finding.Pass, "hand: 350.7/70 = 5.01"},
 		{"fast only above freezing", "fuse.main/rating = 80 A", "bank", finding.CantTell, "hand: 350.7/80 = 4.4, 1024/80 = 12.8"},

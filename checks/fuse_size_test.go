@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"strings"
 	"testing"
 
 	"lugmark/core/bank"
@@ -78,5 +79,26 @@ func TestStringFuseSize(t *testing.T) {
 		{"maker silent, up to 1.5", "fuse.A/rating = 175 A\nsheet1/discharge-max = 116 A", "fuse.A", finding.CantTell, "hand: 175 > 1.5 × 116 = 174"},
 		{"maker and sheet silent", "fuse.A/rating = 175 A", "fuse.A", finding.CantTell, "boundary: nobody states a largest fuse"},
 		{"a string without its fuse", "", "fuse.B", finding.ToDo, "boundary: one in every string"},
+	})
+}
+
+// String A has a block whose sheet allows 150 A and one whose sheet is silent.
+func TestOneSheetOfTwoAllowsNoFuse(t *testing.T) {
+	mixed := strings.Replace(fusedLead, "b2/sheet = sheet1", "b2/sheet = sheet2", 1) + `
+	sA.p~sB.p/cable = cable1
+	b1.n~b2.p/cable = cable1
+	b1/resistance = 2.5 mOhm
+	b2/resistance = 2.5 mOhm
+	b3/resistance = 2.5 mOhm
+	b4/resistance = 2.5 mOhm
+	fuse.A/voltage = 80 V
+	fuse.A/rating = 150 A
+	sheet1/fuse-max = 150 A
+	bank/design-current = 150 A
+	`
+	walk(t, twoByTwo, fuseSize, mixed, []row{
+		{"one states 150 A", "", "fuse.A", finding.CantTell, "boundary: the other sheet states neither a largest fuse nor a steady current"},
+		{"both state 150 A", "sheet2/fuse-max = 150 A", "fuse.A", finding.Pass, "boundary: 150 ≤ 150"},
+		{"one states less", "sheet2/fuse-max = 125 A", "fuse.A", finding.Fail, "hand: 150 > 125"},
 	})
 }

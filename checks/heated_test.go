@@ -62,6 +62,7 @@ func TestWarmUp(t *testing.T) {
 	}
 	walk(t, oneBlock, warmUp, heatedSheet, []row{
 		{"mild air", at("-10 C", "-10 C"), "bank", finding.Pass, "hand: −10 + 61.2/3 = 10.4 > 5: even the worst corner reaches"},
+		{"just too cold for the worst corner", at("-16 C", "-16 C"), "bank", finding.CantTell, "boundary: −16 + 0.9 · 5 A · 13.6 V/3 = 4.4 < 5"},
 		{"depends on the case", at("-20 C", "-20 C"), "bank", finding.CantTell, "hand: −20 + 20.4 = 0.4 < 5; −20 + 74.8/0.5 = 130"},
 		{"plan is long enough", at("-10 C", "-10 C") + "bank/warm-up-plan = 4 h", "bank", finding.Pass, "hand: worst 8433 s · ln(20.4/5.4) = 11 209 s, 3.1 h"},
 		{"plan within the band", at("-10 C", "-10 C") + "bank/warm-up-plan = 1 h", "bank", finding.CantTell, "hand: 0.3 of the nominal 5909 s is 0.5 h; worst 3.1 h"},
@@ -69,6 +70,7 @@ func TestWarmUp(t *testing.T) {
 		{"warm already", at("18 C", "18 C"), "bank", finding.NotNeeded, "hand: 18 − 3 ≥ 5"},
 		{"by its slope", at("-20 C", "-20 C") + "bank/warm-up-plan = 2 h\n" + listed(10, [3]string{"5.0 A", "13.5 V", "-15.0 C"}, [3]string{"5.0 A", "13.5 V", "-10.0 C"}), "bank", finding.Pass, "hand: 15 K at 0.5 K/min are 30 min, 23 … 43"},
 		{"the list is older than the block is cold", at("-10 C", "-10 C") + "bank/warm-up-plan = 1 h\n" + strings.ReplaceAll(listed(10, [3]string{"5.0 A", "13.5 V", "2.0 C"}, [3]string{"5.0 A", "13.5 V", "4.0 C"}), "at -", "at -15"), "bank", finding.CantTell, "hand: from −10 °C the worst corner takes 3.1 h, whatever a list of a day before says"},
+		{"nine minutes show no slope", at("-20 C", "-20 C") + "bank/warm-up-plan = 2 h\n" + listed(9, [3]string{"5.0 A", "13.5 V", "-15.0 C"}, [3]string{"5.0 A", "13.5 V", "-10.0 C"}), "bank", finding.CantTell, "boundary: ten minutes; the forecast still depends on the case"},
 		{"no slope", at("-20 C", "-20 C") + listed(10, [3]string{"5.0 A", "13.5 V", "-10.0 C"}, [3]string{"5.0 A", "13.5 V", "-10.0 C"}), "bank", finding.CantTell, "boundary: it does not warm"},
 		{"air unknown", "b1/charge-temperature = -10 C\nb1/sensor = own", "bank", finding.ToDo, "boundary"},
 		{"temperature unknown", "bank/air-now = -10 C", "bank", finding.ToDo, "boundary: an unknown temperature says nothing"},
@@ -114,10 +116,12 @@ func TestChargeDrop(t *testing.T) {
 		{"posts not read", "charger1/volts-at-charger = 56.50 V", "charger1", finding.ToDo, "boundary"},
 		{"the firm is stricter", "house/charge-drop.drop = 0.3 V\n" + at("56.50", "56.00"), "charger1", finding.Fail, "hand: 0.4918 > 0.3"},
 	})
-	weak := goodMeter + "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/capacity = 100 Ah\ncharger1/set-current = 30 A\ncharger1/lead-current = 5.0 A\n"
+	weak := goodMeter + "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/capacity = 100 Ah\ncharger1/set-current = 30 A\n"
 	walk(t, fourInSeries, chargeDrop, weak, []row{
-		{"too little current", at("56.20", "56.00"), "charger1", finding.CantTell, "hand: 5 A + 1.1 A < 20 A"},
-		{"much at little current", at("56.70", "56.00"), "charger1", finding.Fail, "hand: more current drops more"},
+		{"too little current", "charger1/lead-current = 5.0 A\n" + at("56.20", "56.00"), "charger1", finding.CantTell, "hand: 5 A + 1.1 A < 20 A"},
+		{"much at little current", "charger1/lead-current = 5.0 A\n" + at("56.70", "56.00"), "charger1", finding.Fail, "hand: more current drops more"},
+		{"a little less than a fifth", milliamps + "charger1/lead-current = 19.00 A, m2\n" + at("56.20", "56.00"), "charger1", finding.CantTell, "boundary: 19 + 0.2 < 0.2 · 100 A"},
+		{"a fifth and more", milliamps + "charger1/lead-current = 20.30 A, m2\n" + at("56.20", "56.00"), "charger1", finding.Pass, "boundary: 20.3 − 0.22 ≥ 0.2 · 100 A"},
 	})
 	small := goodMeter + "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\ncharger1/set-current = 5 A\ncharger1/lead-current = 5.0 A\n"
 	walk(t, oneBlock, chargeDrop, small, []row{
@@ -171,14 +175,28 @@ func TestChargeTrend(t *testing.T) {
 		{"the clamp is the wrong way round", listed(5, quiet, [3]string{"-20.0 A", "13.80 V, m1", "20.0 C"}), "bank", finding.CantTell, "hand: −20 + 1.4 A is no charge"},
 		{"nothing written", "", "bank", finding.ToDo, "boundary"},
 	})
+	// A sheet that does not say from where it lets charge in: 5 °C, common
+	// practice, no source.
+	silent := strings.Replace(heatedSheet, "sheet1/heater-release = 5 C", "", 1)
+	walk(t, oneBlock, chargeTrend, silent, []row{
+		{"starved, surely below 5 °C", listed(5, [3]string{"2.0 A", "13.50 V", "1.5 C"}, [3]string{"2.0 A", "13.50 V", "1.5 C"}), "bank", finding.Fail, "boundary: 1.5 + 3 < 5 °C"},
+		{"perhaps below 5 °C", listed(5, [3]string{"2.0 A", "13.50 V", "2.5 C"}, [3]string{"2.0 A", "13.50 V", "2.5 C"}), "bank", finding.CantTell, "boundary: 2.5 + 3 > 5 °C"},
+	})
 	cold := func(amps string) string {
 		return listed(5, [3]string{amps, "13.50 V, m2", "-10.0 C"}, [3]string{amps, "13.50 V, m2", "-9.0 C"})
 	}
 	const clamp = "m3/measures = A\nm3/percent = 2 %\nm3/counts = 5\nm3/step = 0.1 A\n"
-	walk(t, oneBlock, chargeTrend, heatedSheet, []row{
+	const fine = "m7/measures = A\nm7/percent = 1 %\nm7/counts = 1\n"
+	walk(t, oneBlock, chargeTrend, heatedSheet+fine, []row{
 		{"fed", clamp + cold("5.0 A, m3"), "bank", finding.Pass, "hand: 5.0 + 0.6 ≤ 1.2 · 5"},
 		{"a little more than the heaters draw", clamp + cold("6.6 A, m3"), "bank", finding.CantTell, "hand: 6.6 − 0.63 = 5.97 < 6"},
 		{"cells take current while they are frozen", clamp + cold("10.0 A, m3"), "bank", finding.Fail, "hand: 10 − 0.7 > 6 with the block at −10 + 3 °C, from the first line on"},
 		{"starved", cold("2.0 A"), "bank", finding.Fail, "hand: 2.0 + 1.1 < 4"},
+		{"just starved", cold("3.90 A, m7"), "bank", finding.Fail, "boundary: 3.90 + 0.05 < 0.8 · 5 A"},
+		{"perhaps starved", cold("3.98 A, m7"), "bank", finding.CantTell, "boundary: 3.93 to 4.03 A about 0.8 · 5 A"},
+		{"just fed", cold("4.10 A, m7"), "bank", finding.Pass, "boundary: 4.10 − 0.05 ≥ 0.8 · 5 A"},
+		{"starved, and just below the release", listed(5, [3]string{"2.0 A", "13.50 V", "1.9 C"}, [3]string{"2.0 A", "13.50 V", "1.9 C"}), "bank", finding.Fail, "boundary: 1.9 + 3 < 5 °C"},
+		{"little current, and perhaps below the release", listed(5, [3]string{"2.0 A", "13.50 V", "2.5 C"}, [3]string{"2.0 A", "13.50 V", "2.5 C"}), "bank", finding.CantTell, "boundary: 2.5 ± 3 about 5 °C"},
+		{"little current once warm", listed(5, [3]string{"2.0 A", "13.50 V", "8.0 C"}, [3]string{"2.0 A", "13.50 V", "8.0 C"}), "bank", finding.Pass, "boundary: 8 − 3 ≥ 5 °C: the heaters are off"},
 	})
 }

@@ -190,11 +190,21 @@ func TestHeatIsWatched(t *testing.T) {
 		}
 	}
 	three := fixture(t, oneBlock, swapped(t, "bank/heat-watched", "bank/heat-watched = yes, at -11m"), listed(5, heats, heats, heats))
-	if h := hold(t, NewFacts(three.state, three.visit, three.now.Add(heatOver)), "heat", "bank"); !h.Passed() {
-		t.Error("boundary: a run of six hours is shut")
+	for _, later := range []struct {
+		after time.Duration
+		open  bool
+	}{{6 * time.Hour, true}, {6*time.Hour + time.Minute, false}} { // boundary: six hours after the last line
+		if h := hold(t, NewFacts(three.state, three.visit, three.now.Add(later.after)), "heat", "bank"); h.Passed() != later.open {
+			t.Errorf("%v after the last line: open %v", later.after, h.Passed())
+		}
 	}
-	if h := hold(t, NewFacts(three.state, three.visit, three.now.Add(heatOver+heatGap)), "heat", "bank"); h.Passed() {
-		t.Error("the next day the hold point is still open")
+	// hand: a second line five minutes after the first, and none until the ten
+	// minutes are over, is a gap of 5 min; a second line after four is one of 6.
+	for minutes, open := range map[int]bool{5: true, 4: false} {
+		two := fixture(t, oneBlock, swapped(t, "bank/heat-watched", "bank/heat-watched = yes, at -6m"), listed(minutes, heats, heats))
+		if h := hold(t, NewFacts(two.state, two.visit, two.now.Add(time.Hour)), "heat", "bank"); h.Passed() != open {
+			t.Errorf("a second line after %d minutes: open %v, want %v", minutes, h.Passed(), open)
+		}
 	}
 }
 

@@ -61,6 +61,7 @@ func TestSeriesLinkOpensOnProofOnly(t *testing.T) {
 		{"match, one build, accepted by name", oneDelivery2 + sameCodes + fourAlike + "bank/level-accepted = yes", true, "the third way"},
 		{"match, accepted, builds unknown", oneDelivery2 + fourAlike + "bank/level-accepted = yes", false, "one build is not shown"},
 		{"match away from the flat part", oneDelivery2 + strings.ReplaceAll(fourAlike, "13.28", "12.98"), true, "hand: 12.983 V ± (0.5 % + 3 mV) reaches 13.051 V, below 13.10 V"},
+		{"match hardly above the flat part", oneDelivery2 + strings.ReplaceAll(fourAlike, "13.28", "13.46"), false, "hand: 13.46 V ± (0.5 % + 3 mV) reaches below 13.45 V"},
 		{"maker allows fewer in series", strings.Replace(oneDelivery2, "series-max = 4", "series-max = 1", 1) + sameCodes + fourAlike + "bank/level-accepted = yes", false, "beyond the maker's number"},
 	}
 	for _, r := range rows {

@@ -36,6 +36,7 @@ func TestJoinCurrent(t *testing.T) {
 		{"below the trip", "sheet1/short-trip = 330 A\nb2/gap-voltage = 900.0 mV", "gA", finding.CantTell, "hand: 323 A ≤ 330, 895.2/24 = 37 ≤ 50"},
 		{"a small joining fuse", "bank/join-fuse = 5 A\nb2/gap-voltage = 20.0 mV", "gA", finding.CantTell, "hand: 7.3 A > 5, 19.6/24 = 0.8 A"},
 		{"a joining lead", "bank/join-lead = 10 mOhm\nb2/gap-voltage = 100.0 mV", "gA", finding.Pass, "hand: 100.8/12.8 = 7.9 A"},
+		{"a joining lead, the lower end", "bank/join-lead = 10 mOhm\nb2/gap-voltage = 1300.0 mV", "gA", finding.CantTell, "hand: (1300 − 6.8)/34 = 38 A ≤ 50"},
 		{"measured blocks", "b1/resistance = 8.0 mOhm\nb2/resistance = 8.0 mOhm\nb2/gap-voltage = 60.0 mV", "gA", finding.Pass, "hand: 60.6/(4 + 4) = 7.6 A"},
 		{"from the voltages", "b1/rest-voltage = 13.200 V\nb2/rest-voltage = 13.220 V", "gA", finding.Pass, "hand: (20 + 0.82)/2.8 = 7.4 A"},
 		{"from the voltages, one meter with two decimals", "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.22 V", "gA", finding.CantTell, "hand: (20 + 8.17)/2.8 = 10.06 A"},
@@ -110,6 +111,10 @@ func TestASideBetweenTheOthersMayCarryNothing(t *testing.T) {
 	}, 0)
 	if !ok || all[0].current.Low != 0 || math.Abs(float64(all[1].current.Low)-250) > 1e-9 {
 		t.Errorf("%+v", all)
+	}
+	// The lowest meets the others as the highest does (hand).
+	if low, high := float64(all[2].current.Low), float64(all[2].current.High); math.Abs(low-250) > 1e-9 || math.Abs(high-4000.0/3) > 1e-6 {
+		t.Errorf("the lowest: %v to %v A, want 250 to 1333.3", low, high)
 	}
 	// Upper end: 2 V over 1 + 1/2 mΩ is 1333 A (hand).
 	if got := float64(all[1].current.High); math.Abs(got-4000.0/3) > 1e-6 {

@@ -52,6 +52,7 @@ func TestJointDrift(t *testing.T) {
 		{"the clamp was calibrated in between", new30 + "v2: m2/due = 2028-03-01\n" + jointAt("v2", "5.70 mV", clamp), joint, finding.CantTell, "as another clamp"},
 		{"a clamp without a name", jointAt("v1", "4.80 mV", "160.0 A") + jointAt("v2", "5.70 mV", "160.0 A"), joint, finding.CantTell, "nobody knows that it is the same: as another clamp"},
 		{"small joint, 4.5 µΩ more", new20 + jointAt("v2", "3.92 mV", clamp), joint, finding.Pass, "hand: 24.5 − 20 = 4.5 + 0.25 ≤ 5; 1.225 would be above 1.20"},
+		{"small joint, 4.8 µΩ more", new20 + jointAt("v2", "3.97 mV", clamp), joint, finding.CantTell, "boundary: 4.81 + 0.136 + 2.5 % of it = 5.07 > 5"},
 		{"small joint, 5 µΩ more", new20 + jointAt("v2", "4.00 mV", clamp), joint, finding.CantTell, "boundary: 5.0 ± 0.26"},
 		{"small joint, 5.6 µΩ more", new20 + jointAt("v2", "4.10 mV", clamp), joint, finding.Fail, "hand: 5.63 − 0.28 > 5"},
 		{"at 49 A", new30 + jointAt("v2", "1.47 mV", "49.0 A, m2"), joint, finding.CantTell, "boundary: 50 A is the least"},

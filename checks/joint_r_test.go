@@ -38,6 +38,7 @@ func TestJointResistance(t *testing.T) {
 		{"contact volts come off", jointLines("2.88", "3.04", "3.20", "") + "b2.n~b3.p@b3.p/drop = 5.20 mV\nb2.n~b3.p@b3.p/drop-zero = 2.00 mV", "b2.n~b3.p@b3.p", finding.Pass, "hand: (5.20 − 2.00)/160 = 20 µΩ"},
 		{"probes the other way round", jointLines("2.88", "3.04", "3.20", "-3.20"), "b2.n~b3.p@b3.p", finding.Pass, "hand: 20 µΩ"},
 		{"alike but burning", jointLines("17.0", "17.0", "17.0", "17.0"), "b1.n~b2.p@b1.n", finding.Fail, "hand: 106 − 3 > 100 µΩ"},
+		{"alike and nearly so", jointLines("15.2", "15.2", "15.2", "15.2"), "b1.n~b2.p@b1.n", finding.Pass, "boundary: 95 ± 2.5 ≤ 100 µΩ"},
 		{"the firm is stricter", "house/joint-r.resistance = 19 uOhm\n" + four, "b2.n~b3.p@b2.n", finding.CantTell, "hand: 20 ± 0.5 is above 19, below 29"},
 	})
 	weak := "b1.n~b2.p@b1.n/drop = 0.8 mV\nb1.n~b2.p@b1.n/drop-zero = 0.0 mV\nb1.n~b2.p@b2.p/drop = 0.8 mV\nb1.n~b2.p@b2.p/drop-zero = 0.0 mV\nb2.n~b3.p@b2.n/drop = 0.8 mV\nb2.n~b3.p@b2.n/drop-zero = 0.0 mV\nbank/design-current = 100 A\n"
@@ -46,6 +47,9 @@ func TestJointResistance(t *testing.T) {
 		{"0.1 mV at 50 A", "bank/drop-current = 50.0 A", "b1.n~b2.p@b1.n", finding.Pass, "hand: 16 ± 1.8 µΩ; half of 5 is 2.5, limit 21"},
 		{"current not entered", "", "b1.n~b2.p@b1.n", finding.ToDo, "boundary: a test current has no default"},
 	})
+	walk(t, threeInSeries, jointResistance, weak+"m5/measures = A\nm5/percent = 20 %\nm5/counts = 1\n", []row{
+		{"a clamp that knows a fifth", "bank/drop-current = 50.0 A, m5", "b1.n~b2.p@b1.n", finding.CantTell, "hand: 16 ± 3.6 µΩ; half of 5 is 2.5"},
+	})
 	two := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)
 	pair := func(mv, design string) string {
 		return "bank/drop-current = 160.0 A\nbank/design-current = " + design + "\nb1.n~b2.p@b1.n/drop = " + mv + " mV\nb1.n~b2.p@b1.n/drop-zero = 0.00 mV\nb1.n~b2.p@b2.p/drop = 3.20 mV\nb1.n~b2.p@b2.p/drop-zero = 0.00 mV\n"
@@ -53,6 +57,7 @@ func TestJointResistance(t *testing.T) {
 	walk(t, two, jointResistance, "", []row{
 		{"two joints, 30 µΩ", pair("4.80", "100 A"), "b1.n~b2.p@b1.n", finding.Pass, "hand: 30 + 0.8 ≤ 50 and 0.31 W ≤ 2 W"},
 		{"two joints, 50 µΩ", pair("8.00", "100 A"), "b1.n~b2.p@b1.n", finding.CantTell, "boundary: 50 ± 1.3"},
+		{"two joints, 47 µΩ", pair("7.52", "100 A"), "b1.n~b2.p@b1.n", finding.Pass, "boundary: 47 + 1.3 ≤ 50"},
 		{"two joints, too warm", pair("4.80", "300 A"), "b1.n~b2.p@b1.n", finding.CantTell, "hand: 300² × 30.8 µΩ = 2.8 W > 2 W"},
 		{"two joints, 110 µΩ", pair("17.60", "100 A"), "b1.n~b2.p@b1.n", finding.Fail, "hand: 110 − 3 > 100 µΩ"},
 		{"two joints, no design current", "bank/drop-current = 160.0 A\nb1.n~b2.p@b1.n/drop = 3.20 mV\nb1.n~b2.p@b1.n/drop-zero = 0.00 mV", "b1.n~b2.p@b1.n", finding.CantTell, "boundary: its heat is not known"},

@@ -46,6 +46,7 @@ func TestTheLastGap(t *testing.T) {
 		{"7 mV", railOn + "\nsA.n~sB.n/last-gap = 0.007 V, m1", false, "hand: 7 + 3.0035 mV is above 10 mV"},
 		{"6 mV, probes turned", railOn + "\nsA.n~sB.n/last-gap = -0.006 V, m1", true, "hand: 9.003 mV"},
 		{"14 mV", railOn + "\nsA.n~sB.n/last-gap = 0.014 V, m1", false, "hand: 14 − 3.007 mV is above 10 mV"},
+		{"14 mV, probes turned", railOn + "\nsA.n~sB.n/last-gap = -0.014 V, m1", false, "hand: the size counts"},
 		{"the firm allows 4 mV", "house/voltage-match.spread = 0.004 V\nhouse/gap-voltage.gap = 4 mV\n" + railOn + "\n" + gapRead, false, "hand: 5 > 4 mV"},
 		{"two gaps that do not agree", railOn + "\n" + gapRead + "\nsA.n~sB.n/last-gap = 0.001 V, m1", false, "hand: a conflict is never a pass"},
 		{"the other side is entered as open", "sA.p~sB.p/closed = no", true, "hand: nothing flows yet"},
@@ -106,7 +107,9 @@ func TestNobodyClosesOverAWideGap(t *testing.T) {
 	}{
 		{"0.002 V, m1", false, "hand: below a match of 10 mV"},
 		{"0.060 V, m1", false, "hand: beyond a match, 60 mV + 3.03 mV below 0.1 V"},
+		{"0.094 V, m1", false, "boundary: 94 mV + 3.05 mV below 0.1 V"},
 		{"0.100 V, m1", true, "boundary: 100 mV + 3.05 mV above 0.1 V"},
+		{"-0.100 V, m1", true, "boundary: the size counts"},
 		{"-26.700 V, m1", true, "hand: the voltage of a string of two"},
 	}
 	for _, r := range rows {

@@ -20,6 +20,8 @@ func TestLift(t *testing.T) {
 		{"46 kg, ideal", ideal + "sheet1/mass = 46 kg", "bank", finding.CantTell, "boundary: 46/23 = 2"},
 		{"46.1 kg, ideal", ideal + "sheet1/mass = 46.1 kg", "bank", finding.Fail, "boundary: above 2"},
 		{"two persons", ideal + "sheet1/mass = 30.5 kg\nbank/lift-persons = 2", "bank", finding.Pass, "hand: 23·1.33 = 30.59"},
+		{"the second one weighs more", ideal + "sheet1/mass = 10 kg\nb1/mass = 22.7 kg\nb2/mass = 22.8 kg", "bank", finding.CantTell, "hand: a scale of 1 %: 22.8 + 0.228 > 23, though 22.7 + 0.227 is not"},
+		{"the first one weighs more", ideal + "sheet1/mass = 10 kg\nb1/mass = 22.8 kg\nb2/mass = 22.7 kg", "bank", finding.CantTell, "hand: 22.8 + 0.228 > 23"},
 		{"two persons, more", ideal + "sheet1/mass = 30.7 kg\nbank/lift-persons = 2", "bank", finding.CantTell, "hand: above 30.59"},
 		{"three persons", ideal + "sheet1/mass = 34.5 kg\nbank/lift-persons = 3", "bank", finding.Pass, "boundary: 23·1.5"},
 		{"cabinet floor, 13.6", floor + "sheet1/mass = 13.6 kg", "bank", finding.Pass, "hand: 13.6 ≤ 13.608"},

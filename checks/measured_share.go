@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"slices"
+
 	"lugmark/core/bank"
 	"lugmark/core/cite"
 	"lugmark/core/finding"
@@ -30,6 +32,7 @@ var (
 	saySideDead  = say.Phrase{Key: "measured-share.dead", English: "{other} carries nothing, and {part} carries {amps}: a joint, a fuse or a protection is open."}
 	saySideOver  = say.Phrase{Key: "measured-share.over", English: "{part} carries {amps}; it may give {bears}."}
 	saySideSum   = say.Phrase{Key: "measured-share.sum", English: "The branches together carry {sum} and the bank {total}: more than 5 % apart."}
+	saySideClose = say.Phrase{Key: "measured-share.sum-close", English: "The branches together carry {sum} and the bank {total}: too close to 5 % apart to tell with this clamp."}
 	saySideLight = say.Phrase{Key: "measured-share.light", English: "{total} is less than 40 % of the {design} that the bank must carry."}
 	saySideZero  = say.Phrase{Key: "measured-share.not-zeroed", English: "The clamp was not zeroed."}
 	saySideNext  = say.Phrase{Key: "measured-share.next", English: "Check the joints of the branch that carries least: {other}."}
@@ -80,6 +83,34 @@ func (f *Facts) branchAmps(part string) (all map[string]measure.Reading[unit.Amp
 	return all, most, least, nil
 }
 
+// sumOfBranches is what the branches carry together, and how far that lies from
+// the current of the bank. The gain of one clamp counts for the difference alone.
+func (f *Facts) sumOfBranches(part string) (sum unit.Ampere, apart measure.Reading[unit.Ampere]) {
+	whole, _ := shareTotal.Of(f, "bank")
+	shown := []measure.Shown[unit.Ampere]{whole}
+	for _, b := range f.branchesOf(part) {
+		a, _ := shareAmps.Of(f, b)
+		shown = append(shown, a)
+	}
+	one := !slices.ContainsFunc(shown, func(a measure.Shown[unit.Ampere]) bool {
+		return a.Meter != whole.Meter || a.Decimals != whole.Decimals || a.Typed.Unit != whole.Typed.Unit
+	})
+	for i, a := range shown {
+		r := size(measure.Absolute(a, gainless(specOf(f, a), one)))
+		apart.U += r.U
+		if i > 0 {
+			sum += r.Value
+		}
+	}
+	off := sum - size(measure.Exact(whole.Value)).Value
+	apart.Value = max(off, -off)
+	if one {
+		alone := measure.Meter{Percent: specOf(f, whole).Percent, OutOfDate: specOf(f, whole).OutOfDate}
+		apart.U += measure.Absolute(measure.Shown[unit.Ampere]{Value: apart.Value}, alone).U
+	}
+	return sum, apart
+}
+
 func evalMeasuredShare(f *Facts, part string) []finding.Finding {
 	all, most, least, gap := f.branchAmps(part)
 	if gap != nil {
@@ -96,10 +127,7 @@ func evalMeasuredShare(f *Facts, part string) []finding.Finding {
 		return one(*gap)
 	}
 	limit, even, notes := upper(f, "measured-share", "ratio", base[unit.Ratio]{evenRatio, finding.Practice, cite.OurRule.Line()})
-	sum, u := unit.Ampere(0), unit.Ampere(0)
-	for _, b := range f.branchesOf(part) {
-		sum, u = sum+all[b].Value, u+all[b].U
-	}
+	sum, apart := f.sumOfBranches(part)
 	said := []any{"part", bank.Name(most), "other", bank.Name(least), "limit", exact(even, "ratio"), "most", exact(unevenRatio, "ratio"),
 		"sum", rounded(sum, "A"), "total", rounded(total.Value, "A"), "design", exact(design, "A")}
 	next := saySideNext.With(said...)
@@ -125,17 +153,18 @@ func evalMeasuredShare(f *Facts, part string) []finding.Finding {
 	r := ratioOf(all[most], all[least])
 	found := finding.Measured(r, "ratio", limit)
 	said = append(said, "found", found.Text)
-	apart := measure.Reading[unit.Ampere]{Value: max(sum-total.Value, total.Value-sum), U: u + total.U}
-	x := finding.Passes(saySideGood.With(said...))
+	x, adds := finding.Passes(saySideGood.With(said...)), measure.AtMost(apart.Interval(), total.Value*sumBand)
 	switch {
 	case zeroed != "yes":
 		x = finding.CannotTell(saySideZero.With(), saySideAgain.With())
-	case measure.AtMost(apart.Interval(), total.Value*sumBand) == measure.Outside:
+	case adds == measure.Outside:
 		x = finding.CannotTell(saySideSum.With(said...), saySideAgain.With())
 	case uneven || measure.AtMost(r.Interval(), unevenRatio) == measure.Outside:
 		x = finding.Fails(saySideBad.With(said...), next)
 	case measure.AtLeast(total.Interval(), design*shareEnough) != measure.Inside:
 		x = finding.CannotTell(saySideLight.With(said...), saySideAgain.With())
+	case adds != measure.Inside:
+		x = finding.CannotTell(saySideClose.With(said...), saySideAgain.With())
 	case measure.AtMost(r.Interval(), even) != measure.Inside:
 		x = finding.CannotTell(saySideUnk.With(said...), next)
 	case !bears.All():

@@ -33,5 +33,6 @@ func TestParallelRest(t *testing.T) {
 	})
 	walk(t, group, parallelRest, "m3/measures = A\nm3/percent = 0 %\nm3/counts = 1\nm3/step = 0.1 A\nb1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/capacity = 400 Ah\n"+again, []row{
 		{"large blocks", "rest1/joined = -15h\nrest1/opened = -2h\nrest1/rest-current = 1.9 A, m3, at -2h1m", "rest1", finding.Pass, "boundary: 0.005·400 = 2 A"},
+		{"large blocks, at the limit", "rest1/joined = -15h\nrest1/opened = -2h\nrest1/rest-current = 2.0 A, m3, at -2h1m", "rest1", finding.CantTell, "boundary: 2.0 ± 0.1 A about 0.005·400"},
 	})
 }

@@ -18,6 +18,7 @@ func TestPrechargePart(t *testing.T) {
 		{"longer than it bears", "switch/precharge-capacitance = 10 mF\nswitch/precharge-bears = 1.2 s\nswitch/precharge-pulse = 20 J", "switch", finding.Fail, "hand: 1.25 > 1.2"},
 		{"by stop-watch", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 20.5 J", "switch", finding.Pass, "hand: 0.75/(3·25) = 10 mF ±20 %: 13.6 … 20.46 J"},
 		{"by stop-watch, between", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 17 J", "switch", finding.CantTell, "hand: 13.6 … 20.46 J about 17"},
+		{"by stop-watch, just between", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 20.3 J", "switch", finding.CantTell, "boundary: 20.46 > 20.3"},
 		{"by stop-watch, surely too much", "switch/precharge-time = 0.75 s\nswitch/precharge-bears = 2 s\nswitch/precharge-pulse = 13 J", "switch", finding.Fail, "hand: 13.64 > 13"},
 		{"no pulse in its sheet", sheet, "switch", finding.CantTell, "boundary: no sheet"},
 		{"no time in its sheet", "switch/precharge-capacitance = 10 mF\nswitch/precharge-pulse = 20 J", "switch", finding.CantTell, "boundary: no sheet"},

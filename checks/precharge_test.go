@@ -36,6 +36,13 @@ func TestPrecharge(t *testing.T) {
 		{"probes the other way round", "switch/precharge-left = -2.10 V, m1", "switch", finding.Fail, "hand: the size counts"},
 		{"not read", "", "switch", finding.ToDo, "boundary: missing is not zero"},
 	})
+	// Leads of 5 m of 50 mm² each, annealed copper at 20 °C (IEC 60028):
+	// 10/58/50 = 3.448 mΩ, so 1.5175/11.448 mΩ = 132.55 A at most.
+	const leads = "cable1/size = 50 mm2\ncable1/standard = IEC 60228\nlead.p/cable = cable1\nlead.n/cable = cable1\nlead.p/length = 5 m\nlead.n/length = 5 m\nswitch/precharge-left = 1.50 V, m1\n"
+	walk(t, fourInSeries, precharge, off+leads, []row{
+		{"cold leads limit the rush", "sheet1/short-trip = 132.6 A", "switch", finding.Pass, "boundary: 132.55 ≤ 132.6"},
+		{"cold leads, not enough", "sheet1/short-trip = 132.4 A", "switch", finding.CantTell, "boundary: 1.4825/11.448 mΩ = 129.5 A < 132.4 < 132.55"},
+	})
 	walk(t, fourInSeries, precharge, prechargeCommon+"bank/total-voltage = 53.20 V\nswitch/precharge-left = 0.50 V, m1\n", []row{
 		{"inverter state unknown", "", "switch", finding.CantTell, "boundary: missing is not off"},
 		{"inverter on", "inverter1/off = no", "switch", finding.CantTell, "hand: a load holds the volts across the switch"},
@@ -62,6 +69,13 @@ func TestPrecharge(t *testing.T) {
 		{"read 16 minutes ago, and much", "switch/precharge-left = 2.10 V, m1, at -16m", "switch", finding.CantTell, "hand: it says nothing about now"},
 		{"the main was closed just after", "switch/precharge-left = 0.50 V, m1, at -30h\nswitch/closed = yes", "switch", finding.CantTell, "hand: 30 h before it closed"},
 		{"said to be off only afterwards", "switch/precharge-left = 0.50 V, m1\ninverter2/power = 500 W\ninverter2/off = yes", "switch", finding.CantTell, "hand: the second one may have held the volts"},
+	})
+	// Two of 100 Ah beside one another, 2 mΩ each: 1 mΩ. By equal leads of 0.5 mΩ
+	// one of 4.5 to 5.5 mΩ takes 5/11 to 6/11 of the rush.
+	walk(t, bank.New(1, 2, bank.JoinStrings, bank.EqualLeads), precharge, "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/capacity = 100 Ah\nb1/resistance = 5.0 mOhm\nb2/resistance = 5.0 mOhm\ninverter1/off = yes\nbank/total-voltage = 12.80 V\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\nswitch/precharge-left = 0.10 V, m1\n", []row{
+		{"two beside, within", "sheet1/discharge-max = 61 A", "switch", finding.Pass, "hand: 0.1105/1 mΩ · 6/11 = 60.3 A ≤ 61"},
+		{"two beside, perhaps too much", "sheet1/discharge-max = 50 A", "switch", finding.CantTell, "hand: 0.0895/1 mΩ · 5/11 = 40.7 A < 50 < 60.3"},
+		{"two beside, too much", "sheet1/discharge-max = 38 A", "switch", finding.Fail, "hand: 38 < 40.7 A at least"},
 	})
 	one := bank.New(1, 1, bank.JoinStrings, bank.OneEnd)
 	walk(t, one, precharge, "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/discharge-max = 5000 A\ninverter1/off = yes\nbank/total-voltage = 12.80 V\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\n", []row{

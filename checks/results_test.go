@@ -17,6 +17,7 @@ func TestAFigureIsNeverNotANumber(t *testing.T) {
 	for want, x := range map[string]float64{
 		"null": math.NaN(), "0": math.Copysign(0, -1), "3.141592654": pi, "0.0000003333333333": third,
 		"-40": -40, "12166.66667": 73000.0 / 6, "0.1": 0.1, "1e+300": 1e300, "0.3": 0.1 + 0.2,
+		"0.000000001": 1e-9, "9.5e-10": 9.5e-10, "0.00000000105": 1.05e-9, "950000000000000": 9.5e14, "1e+15": 1e15,
 	} {
 		got, err := figureJSON{&x}.MarshalJSON()
 		if err != nil || string(got) != want {

@@ -3,6 +3,7 @@ package checks
 import (
 	"testing"
 
+	"lugmark/core/bank"
 	"lugmark/core/finding"
 )
 
@@ -15,6 +16,13 @@ func TestShareAgain(t *testing.T) {
 		return visit + ": bank/clamp-zeroed = yes\n" + visit + ": sA/share-current = " + a + " A, m2\n" + visit + ": sB/share-current = " + b + " A, m2\n" + visit + ": bank/share-total = 100.00 A, m2\n"
 	}
 	was := at("v1", "45.00", "55.00")
+	three := func(visit, a, b, c string) string {
+		return at(visit, a, b) + visit + ": sC/share-current = " + c + " A, m2\n"
+	}
+	walk(t, bank.New(2, 3, bank.JoinStrings, bank.OneEnd), shareAgain, common+"b5/sheet = sheet1\nb6/sheet = sheet1\n"+three("v1", "40.00", "30.00", "30.00"), []row{
+		{"nearly a fifth less", three("v2", "32.20", "33.90", "33.90"), "bank", finding.Pass, "hand: 0.322/0.40 = 0.805; the others 1.13"},
+		{"a quarter less", three("v2", "30.00", "35.00", "35.00"), "bank", finding.Fail, "hand: 0.30/0.40 = 0.75; the others 1.17; 1.17 to 1 is even enough"},
+	})
 	walk(t, twoByTwo, shareAgain, common, []row{
 		{"nothing read today", was + "v2: bank/built-again = no", "bank", finding.ToDo, "a reading is never inherited"},
 		{"no baseline", at("v2", "50.00", "50.00"), "bank", finding.CantTell, "no baseline: never Pass"},

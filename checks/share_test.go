@@ -142,6 +142,18 @@ func TestFlowsFollowThePublishedLadders(t *testing.T) {
 	}
 }
 
+// By hand: the way of the current changes sides from group to group, so that
+// every block lies on it.
+func TestTheCurrentCrossesEveryGroup(t *testing.T) {
+	for groups, want := range map[int][][2]int{2: {{0, 3}, {3, 0}}, 3: {{0, 3}, {3, 0}, {0, 3}}} {
+		for row, ends := range want {
+			if plus, minus := groupEnds(bank.New(groups, 4, bank.JoinGroups, bank.Diagonal), row); plus != ends[0] || minus != ends[1] {
+				t.Errorf("%d groups, the one in row %d: from %d to %d, want %v", groups, row, plus, minus, ends)
+			}
+		}
+	}
+}
+
 func TestShareNamesTheBetterTakeoff(t *testing.T) {
 	x := judged(t, fixture(t, fourBeside, eighty, quarterLinks, "sheet1/discharge-max = 80 A"), share, "bank")[0]
 	if next := (say.Voice{}).Say(x.Next()); !strings.Contains(next, "plus of String") || !slices.Equal(x.Parts(), []string{"sA", "b1"}) {
@@ -156,6 +168,58 @@ func TestShareNamesTheBetterTakeoff(t *testing.T) {
 	}
 	if strings.Contains(say.Voice{}.Say(x.Next()), "{") {
 		t.Errorf("a place left open: %s", say.Voice{}.Say(x.Next()))
+	}
+}
+
+// Two side by side from one end share as R + ρ to R: 5 mΩ and links of 0.5 mΩ
+// each way are 6 to 5, links of 0.75 mΩ 6.5 to 5; advice begins at 1.25 to 1.
+func TestUnevenWearIsSaid(t *testing.T) {
+	two := bank.New(1, 2, bank.JoinStrings, bank.OneEnd)
+	const common = "b1/sheet = sheet1\nb2/sheet = sheet1\nsheet1/discharge-max = 500 A\nbank/design-current = 100 A\nb1/resistance = 5.00 mOhm\nb2/resistance = 5.00 mOhm\n"
+	for ohms, want := range map[string]bool{"0.50 mOhm": false, "0.75 mOhm": true} {
+		x := judged(t, fixture(t, two, common, "sA.p~sB.p/lug-to-lug = "+ohms+"\nsA.n~sB.n/lug-to-lug = "+ohms), share, "bank")[0]
+		said := slices.ContainsFunc(x.Notes(), func(l say.Line) bool { return strings.Contains(say.Voice{}.Say(l), "wears them unevenly") })
+		if x.Verdict() != finding.Pass || said != want {
+			t.Errorf("links of %s: %v, said %v, want %v", ohms, x.Verdict(), said, want)
+		}
+	}
+}
+
+// Links that count for nothing, and a limit of 57 A. By hand: one block at 0.9 of
+// its resistance, the others at 1.1, carries 200 · (1/0.9)/(1/0.9 + 3/1.1) =
+// 57.89 A. Leads of 0.5 mΩ for each even it out: blocks of 5 mΩ then stand at 5
+// and 6, and 200 · (1/5)/(1/5 + 3/6) = 57.14 A, 1.3 % less; blocks of 15 mΩ at 14
+// and 17, and 57.63 A, less than one percent: fewer amperes then,
+// 200 · 57/57.89 = 196.9 A.
+func TestOnePercentIsNotWorthACable(t *testing.T) {
+	thick := strings.ReplaceAll(quarterLinks, "0.25 mOhm", "0.00001 mOhm") + "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/discharge-max = 57 A\n"
+	for ohms, words := range map[string]string{"5.0 mOhm": "two bus bars: the most that one carries is then 57.2", "15.0 mOhm": "Lower the largest steady current to 196"} {
+		var blocks string
+		for n := 1; n <= 4; n++ {
+			blocks += bank.BlockID(n) + "/resistance = " + ohms + "\n"
+		}
+		x := judged(t, fixture(t, fourBeside, thick, blocks), share, "bank")[0]
+		if next := (say.Voice{}).Say(x.Next()); x.Verdict() != finding.CantTell || !strings.Contains(next, words) {
+			t.Errorf("%s: %v, %q, want %q", ohms, x.Verdict(), next, words)
+		}
+	}
+}
+
+// 2/0 AWG has 0.0967 Ω/kft at 75 °C stranded uncoated (a published table): 1 m
+// 0.3173 mΩ, and with 0.04 mΩ for both lugs 0.3573 mΩ; two of them side by side
+// half of it. Nothing entered is 0.25 mΩ, our choice.
+func TestLinksAreMeasuredOrWorkedOut(t *testing.T) {
+	const cable = "cable1/size = 2/0 AWG\ncable1/standard = ASTM B258\n"
+	const metre = cable + "b1.n~b2.p/cable = cable1\nb1.n~b2.p/length = 1 m\n"
+	for lines, want := range map[string]float64{
+		"":    0.25e-3,
+		metre: 0.3573e-3,
+		metre + "b1.n~b2.p~2/cable = cable1\nb1.n~b2.p~2/length = 1 m": 0.3573e-3 / 2,
+		"b1.n~b2.p/lug-to-lug = 0.30 mOhm":                             0.30e-3,
+	} {
+		if got := float64(fixture(t, fourInSeries, lines).linkOhm("b1.n~b2.p")); math.Abs(got-want) > 2e-7 {
+			t.Errorf("%q: %v Ω, want %v", lines, got, want)
+		}
 	}
 }
 

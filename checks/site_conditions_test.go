@@ -23,6 +23,8 @@ func TestSiteConditions(t *testing.T) {
 		{"inverter at 51 °C", need + "site/ambient-max = 51 C\nsite/altitude = 1000 m", "bank", finding.Fail, "boundary: 4800·0.89 = 4272"},
 		{"inverter at 2000 m", need + "site/ambient-max = 40 C\nsite/altitude = 2000 m", "bank", finding.Pass, "boundary: 4800·0.90"},
 		{"inverter at 2100 m", need + "site/ambient-max = 40 C\nsite/altitude = 2100 m", "bank", finding.Fail, "boundary: 4800·0.89"},
+		{"warm and high", need + "site/ambient-max = 45 C\nsite/altitude = 1500 m", "bank", finding.Pass, "hand: 4800 · 0.95 · 0.95 = 4332 ≥ 4320"},
+		{"warmer and high", need + "site/ambient-max = 46 C\nsite/altitude = 1500 m", "bank", finding.Fail, "hand: 4800 · 0.94 · 0.95 = 4286 < 4320"},
 		{"fuse at 3000 m", "site/ambient-max = 35 C\nsite/fuel-space = no\nsite/altitude = 3000 m\nbank/design-current = 22.8 A\nfuse.main/rating = 30 A", "bank", finding.Pass, "a distributor's note: 30 A are 28.5 A; 1.25·22.8 = 28.5"},
 		{"fuse at 3000 m, more", "site/ambient-max = 35 C\nsite/fuel-space = no\nsite/altitude = 3000 m\nbank/design-current = 23 A\nfuse.main/rating = 30 A", "bank", finding.Fail, "hand: 28.75 > 28.5"},
 		{"fuse too small anywhere", low + "bank/design-current = 30 A\nfuse.main/rating = 30 A", "bank", finding.Pass, "hand: said by the check of its size"},

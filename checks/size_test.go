@@ -14,6 +14,7 @@ func TestSize(t *testing.T) {
 		{"another one block", "b3/block-length = 331 mm\nb3/block-width = 173 mm\nb3/block-height = 219 mm", "bank", finding.Pass, "hand: any of that sheet"},
 		{"height missing", "b1/block-length = 331 mm\nb1/block-width = 173 mm", "bank", finding.ToDo, "missing"},
 		{"3 mm", "b1/block-length = 333 mm\nb1/block-width = 173 mm\nb1/block-height = 220 mm", "bank", finding.Pass, "boundary: 3 + 2 = 5"},
+		{"3.3 mm", "b1/block-length = 333.3 mm\nb1/block-width = 173 mm\nb1/block-height = 220 mm", "bank", finding.CantTell, "boundary: 3.3 + 2 > 5"},
 		{"4 mm", "b1/block-length = 334 mm\nb1/block-width = 173 mm\nb1/block-height = 220 mm", "bank", finding.CantTell, "boundary: 2 to 6 about 5"},
 		{"7 mm short", "b1/block-length = 323 mm\nb1/block-width = 173 mm\nb1/block-height = 220 mm", "bank", finding.CantTell, "boundary: 5 to 9, not beyond"},
 		{"8 mm short", "b1/block-length = 322 mm\nb1/block-width = 173 mm\nb1/block-height = 220 mm", "bank", finding.Fail, "boundary: 8 − 2 > 5"},

@@ -37,8 +37,21 @@ func TestStrayVoltage(t *testing.T) {
 	})
 	walk(t, twoByTwo, strayVoltage, "m1/measures = V\nm1/percent = 0 %\nm1/counts = 1\nm1/step = 0.01 V\n", []row{
 		{"no total", floating + "bank/stray-plus = 12.00 V, m1\nbank/stray-minus = -12.00 V, m1", "bank", finding.ToDo, "missing"},
+		{"1.99 V, no total", floating + "bank/stray-plus = 1.99 V, m1\nbank/stray-minus = -1.99 V, m1", "bank", finding.Pass, "boundary: 1.99 + 0.01 ≤ 2 V is free at once"},
+		{"2.00 V, no total", floating + "bank/stray-plus = 2.00 V, m1\nbank/stray-minus = -2.00 V, m1", "bank", finding.ToDo, "boundary: 2.00 + 0.01 > 2 V"},
 		{"small meter", floating + "bank/total-voltage = 53.20 V, m1\nbank/stray-meter = 10 kOhm\nbank/stray-plus = 5.00 V, m1\nbank/stray-minus = -5.00 V, m1", "bank", finding.CantTell, "published: 10 kΩ, 5 and 5 V are 43 kΩ"},
+		{"small meter, more than 2 V", floating + "bank/total-voltage = 53.20 V, m1\nbank/stray-meter = 10 kOhm\nbank/stray-plus = 2.50 V, m1\nbank/stray-minus = -2.50 V, m1", "bank", finding.CantTell, "boundary: above 2 V the leak decides: 10·(53.2/5 − 1) = 96 kΩ"},
+		{"small meter, below 100 Ω a volt", floating + "bank/total-voltage = 53.20 V, m1\nbank/stray-meter = 10 kOhm\nbank/stray-plus = 17.51 V, m1\nbank/stray-minus = -17.51 V, m1", "bank", finding.Fail, "boundary: 10·(53.21/35.00 − 1) = 5.20 kΩ at most, below 5.32 kΩ"},
+		{"small meter, above 100 Ω a volt", floating + "bank/total-voltage = 53.20 V, m1\nbank/stray-meter = 10 kOhm\nbank/stray-plus = 17.30 V, m1\nbank/stray-minus = -17.30 V, m1", "bank", finding.CantTell, "boundary: 10·(53.19/34.62 − 1) = 5.36 kΩ at least, above 5.32 kΩ"},
+		{"small meter, at 100 Ω a volt", floating + "bank/total-voltage = 53.20 V, m1\nbank/stray-meter = 10 kOhm\nbank/stray-plus = 17.38 V, m1\nbank/stray-minus = -17.37 V, m1", "bank", finding.CantTell, "boundary: 10·(53.21/34.73 − 1) = 5.321 kΩ at most, 5.32 kΩ asked"},
 	})
+	// What is found is the pole that reads more, whichever it is.
+	for _, lines := range []string{"bank/stray-plus = 0.70 V, m1\nbank/stray-minus = -0.69 V, m1", "bank/stray-plus = 0.69 V, m1\nbank/stray-minus = -0.70 V, m1"} {
+		v, ok := judged(t, fixture(t, twoByTwo, meter, floating, lines), strayVoltage, "bank")[0].Found()
+		if !ok || math.Abs(v.High-0.71) > 1e-9 { // 0.70 + 0.01
+			t.Errorf("%q: found %v", lines, v)
+		}
+	}
 	// Published: 53.2 V, 0.5 and 0.7 V, 10 MΩ are 433 MΩ; 5 and 5 V at 10 kΩ 43 kΩ.
 	for _, v := range []struct{ plus, minus, input, want float64 }{{0.5, 0.7, 10e6, 433e6}, {5, 5, 10e3, 43e3}} {
 		got := leakage(measure.Exact(unit.Volt(53.2)), measure.Exact(unit.Volt(v.plus)), measure.Exact(unit.Volt(v.minus)), unit.Ohm(v.input))

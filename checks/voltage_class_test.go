@@ -1,10 +1,13 @@
 package checks
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"lugmark/core/bank"
 	"lugmark/core/finding"
+	"lugmark/core/say"
 )
 
 func TestVoltageClass(t *testing.T) {
@@ -29,6 +32,17 @@ func TestVoltageClass(t *testing.T) {
 	walk(t, bank.New(5, 1, bank.JoinStrings, bank.OneEnd), voltageClass, "", []row{
 		{"five", "", "bank", finding.CantTell, "hand: 5·14.6 = 73 V"},
 	})
+}
+
+// By hand: 4 × 12.5 = 50.0 V, 4 × 12.6 = 50.4 V; the caution begins above 50 V.
+func TestAbove50VoltsIsCautioned(t *testing.T) {
+	for volts, want := range map[string]bool{"12.5 V": false, "12.6 V": true} {
+		x := judged(t, fixture(t, fourInSeries, "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/charge-voltage-max = "+volts), voltageClass, "bank")[0]
+		said := slices.ContainsFunc(x.Notes(), func(l say.Line) bool { return strings.Contains(say.Voice{}.Say(l), "rated gloves") })
+		if x.Verdict() != finding.Pass || said != want {
+			t.Errorf("%s: %v, said %v, want %v", volts, x.Verdict(), said, want)
+		}
+	}
 }
 
 // The series hold point rests on this check above 60 V only.

@@ -30,6 +30,8 @@ func TestVoltageMatch(t *testing.T) {
 		{"one reading missing", restedAlike + "b1/rest-voltage = 13.201 V", "sA", finding.ToDo, "boundary: missing is not zero"},
 		{"alike, no rest known", "b1/rest-voltage = 13.20 V\nb2/rest-voltage = 13.20 V", "sA", finding.CantTell, "common practice, no source: rest first"},
 		{"50 mV apart, no rest known", "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.251 V", "sA", finding.CantTell, "hand: rest could have caused it"},
+		{"95 mV apart, no rest known", "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.296 V", "sA", finding.CantTell, "boundary: 95 + 0.82 ≤ 100 mV"},
+		{"105 mV apart, no rest known", "b1/rest-voltage = 13.201 V\nb2/rest-voltage = 13.306 V", "sA", finding.Fail, "boundary: 105 − 0.82 > 100 mV"},
 		{"0.37 V apart, no rest known", "b1/rest-voltage = 13.279 V\nb2/rest-voltage = 12.910 V", "sA", finding.Fail, "hand: above 0.10 V no rest causes it"},
 		{"read while joined", restedAlike + "sA.p~sB.p/closed = yes\nsA/total-voltage = 26.40 V\nsB/total-voltage = 26.40 V", "bank", finding.CantTell, "hand: joined strings always read alike"},
 		{"joined afterwards", restedAlike + "sA/total-voltage = 26.40 V\nsB/total-voltage = 26.40 V\nsA.p~sB.p/closed = yes", "bank", finding.Pass, "hand: 0 + 8.165 ≤ 10"},
@@ -72,6 +74,8 @@ func TestDriftShowsRest(t *testing.T) {
 	walk(t, one, rested, "", []row{
 		{"still for 31 minutes", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V", "bank", finding.Pass, "hand: 0 + 0.82 ≤ 1 mV"},
 		{"one count", "b1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.403 V", "bank", finding.ToDo, "hand: 1 + 0.82 > 1 mV, and no last current is known"},
+		{"nearly 1 mV, by steps of 0.1 mV", "b1/first-voltage = 13.4020 V, at -31m\nb1/rest-voltage = 13.4029 V", "bank", finding.Pass, "boundary: 0.9 + 0.08 ≤ 1 mV"},
+		{"just over 1 mV, by steps of 0.1 mV", "b1/first-voltage = 13.4020 V, at -31m\nb1/rest-voltage = 13.4030 V", "bank", finding.ToDo, "boundary: 1.0 + 0.08 > 1 mV"},
 		{"29 minutes", "b1/first-voltage = 13.402 V, at -29m\nb1/rest-voltage = 13.402 V", "bank", finding.ToDo, "boundary"},
 		{"across a current", "bank/last-current = -15m\nb1/first-voltage = 13.402 V, at -31m\nb1/rest-voltage = 13.402 V", "bank", finding.CantTell, "hand: only 15 min lie after the current"},
 		{"two meters", "b1/first-voltage = 13.402 V, m1, at -31m\nb1/rest-voltage = 13.402 V, m2", "bank", finding.ToDo, "hand: ±0.5 % each"},
