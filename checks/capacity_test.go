@@ -74,6 +74,7 @@ func TestCapacity(t *testing.T) {
 		{"thermometer near 30", "capacity1/started-full = yes\ncapacity1/test-temperature = 29 C\ncapacity1/charge = 102 Ah", "capacity1", finding.CantTell, "hand: 29 + 2.5 > 30"},
 		{"thermometer not so near 30", "capacity1/started-full = yes\ncapacity1/test-temperature = 27 C\ncapacity1/charge = 102 Ah", "capacity1", finding.Pass, "boundary: 27 + 2.5 ≤ 30"},
 		{"drawn hard and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 50 A\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "hand: 50 > 0.2 × 100"},
+		{"drawn just too hard and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 20.5 A\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "boundary: 20.5 > 0.2 × 100"},
 		{"in one hour and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/duration = 1 h\ncapacity1/charge = 80 Ah", "capacity1", finding.CantTell, "hand: 80 Ah in 1 h are 80 A, more than 0.2 × 100"},
 		{"in five hours and below", "capacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/duration = 5 h\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "hand: 80 Ah in 5 h are 16 A, no more than 0.2 × 100"},
 		{"rated at that current", "sheet1/capacity-rate = 50 A\ncapacity1/started-full = yes\ncapacity1/test-temperature = 25 C\ncapacity1/test-current = 50 A\ncapacity1/charge = 80 Ah", "capacity1", finding.Fail, "hand: the sheet rates it at 50 A"},
