@@ -19,6 +19,7 @@ func TestStrayVoltage(t *testing.T) {
 		{"1.99 V", floating + "bank/stray-plus = 1.99 V, m1\nbank/stray-minus = -1.99 V, m1", "bank", finding.Pass, "boundary: 1.99 + 0.01"},
 		{"more than 2 V, yet free", floating + "bank/stray-plus = 2.50 V, m1\nbank/stray-minus = -2.50 V, m1", "bank", finding.Pass, "hand: 10·(53.2/5 − 1) = 96 MΩ"},
 		{"half a megohm", floating + "bank/stray-plus = 25.30 V, m1\nbank/stray-minus = -25.30 V, m1", "bank", finding.Pass, "hand: 10·(53.19/50.62 − 1) = 0.508 MΩ at least"},
+		{"hardly half a megohm", floating + "bank/stray-plus = 25.32 V, m1\nbank/stray-minus = -25.32 V, m1", "bank", finding.CantTell, "boundary: 10·(53.19/50.66 − 1) = 0.499 MΩ at least"},
 		{"a little less", floating + "bank/stray-plus = 25.34 V, m1\nbank/stray-minus = -25.34 V, m1", "bank", finding.CantTell, "hand: 10·(53.20/50.68 − 1) = 0.497 MΩ"},
 		{"far less", floating + "bank/stray-plus = 26.59 V, m1\nbank/stray-minus = -26.59 V, m1", "bank", finding.CantTell, "hand: 10·(53.21/53.16 − 1) = 9.4 kΩ at most, 5.3 kΩ asked"},
 		{"a dead earth", floating + "bank/stray-plus = 53.20 V, m1\nbank/stray-minus = -0.10 V, m1", "bank", finding.Fail, "hand: 10·(53.21/53.28 − 1) is below 0"},
