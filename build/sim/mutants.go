@@ -131,6 +131,9 @@ func (m mutant) read(out string, err error, seeds int, took time.Duration) resul
 		if r.first == "" && strings.HasPrefix(line, "seed ") {
 			r.first = line
 		}
+		if rest, ok := strings.CutPrefix(line, runsRow); ok {
+			r.runs, _ = strconv.Atoi(strings.TrimSpace(rest))
+		}
 		if rest, ok := strings.CutPrefix(line, brokenRow); ok {
 			r.broken, _ = strconv.Atoi(strings.TrimSpace(rest))
 			return r

@@ -73,8 +73,8 @@ func TestMutantsCanBeMade(t *testing.T) {
 
 func TestReadsWhatAMutantDid(t *testing.T) {
 	m := mutants[0]
-	out := "seed 4: O1: phone1 lacks an event\nseeds                              150\n" + brokenRow + "       12\n"
-	if r := m.read(out, nil, 150, 0); r.broken != 12 || r.first != "seed 4: O1: phone1 lacks an event" {
+	out := "seed 4: O1: phone1 lacks an event\n" + runsRow + "      152\n" + brokenRow + "       12\n"
+	if r := m.read(out, nil, 150, 0); r.broken != 12 || r.runs != 152 || r.first != "seed 4: O1: phone1 lacks an event" {
 		t.Errorf("%+v", r)
 	}
 	if r := m.read("panic: index", io.EOF, 150, 0); r.broken == 0 {

@@ -31,12 +31,15 @@ func (t *tally) add(o *tally) {
 	}
 }
 
-// brokenRow begins the row that says how many runs showed a fault.
-const brokenRow = "seeds with a violation       "
+// The rows that say how many runs there were, and how many showed a fault.
+const (
+	runsRow   = "seeds                        "
+	brokenRow = "seeds with a violation       "
+)
 
 func (t *tally) print(w io.Writer) {
 	row := func(what string, n int) { fmt.Fprintf(w, "%-28s %9d\n", what, n) }
-	row("seeds", t.runs)
+	fmt.Fprintf(w, "%s%9d\n", runsRow, t.runs)
 	row("  of them with Ed25519", t.real)
 	for _, what := range slices.Sorted(maps.Keys(t.counts)) {
 		row(what, t.counts[what])
