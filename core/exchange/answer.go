@@ -135,7 +135,7 @@ func (p *Phone) refused(sent []Event, m Message) Step {
 	return Step{Trouble: NotUnderstood}
 }
 
-// arrived is an event of a page that is new here.
+// arrived is an event of a page, with what its place here is.
 type arrived struct {
 	Event
 	aside bool
@@ -154,10 +154,13 @@ func (p *Phone) page(m Message) Step {
 	taken := map[place]bool{} // by what came
 	for _, e := range m.Events {
 		k.Cursor = k.Cursor.Next(e.Hash)
-		if p.known[e.Hash] != nil {
+		a, follows := p.arrive(e, came)
+		if here := p.known[e.Hash]; here != nil {
+			// What comes behind it may find its key only through what came: a
+			// record file can have left a hole before it.
+			came[e.Hash] = arrived{e, here.aside, a.key}
 			continue
 		}
-		a, follows := p.arrive(e, came)
 		if !follows || taken[place{e.Stream, e.Seq}] || !p.good(e, a.key) {
 			return Step{Wait: true, Trouble: Damaged}
 		}
@@ -195,7 +198,7 @@ func (p *Phone) arrive(e Event, came map[[32]byte]arrived) (a arrived, follows b
 	} else {
 		prev := prevOf(e)
 		before, here := came[prev], p.known[prev]
-		if here != nil {
+		if before.Seq == 0 && here != nil {
 			before = arrived{here.Event, here.aside, p.keyOf(here)}
 		}
 		if before.Stream != e.Stream || before.Seq != e.Seq-1 {

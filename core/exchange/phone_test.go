@@ -81,6 +81,21 @@ func TestWhatHasAHoleBeforeItIsNotSent(t *testing.T) {
 	}
 }
 
+// A damaged record file has brought 1 and 3; the office has all five.
+func TestAPageFillsAHole(t *testing.T) {
+	o := &office{}
+	events := newAuthor(t, 1).writes(5)
+	newPhone(events...).round(t, o)
+	p := newPhone(events[0], events[2])
+	if said := p.round(t, o); len(said) > 0 || len(p.events) != 5 {
+		t.Errorf("said %v, %d events", said, len(p.events))
+	}
+	p = newPhone(events[2]) // not even the first, and with it the key
+	if said := p.round(t, o); len(said) > 0 || len(p.events) != 5 {
+		t.Errorf("said %v, %d events", said, len(p.events))
+	}
+}
+
 func TestPiecesThatDoNotComeThrough(t *testing.T) {
 	a := newAuthor(t, 1)
 	data := make([]byte, job.Chunk+3)
