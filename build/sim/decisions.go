@@ -101,6 +101,8 @@ var mutants = []mutant{
 		{"build/sim/disk.go", "				t.reread(a.job) // nobody knows what the disk has, so it is asked\n", ""}}},
 	{name: "of a late reply only events and pieces count", changes: []change{
 		{answerFile, "	case ask.number != p.asked && (", "	case ask.number < 0 && ("}}},
+	{name: "a page fills the hole that a file has left", changes: []change{
+		{answerFile, "			came[e.Hash] = arrived{e, here.aside, a.key}\n", ""}}},
 	{name: "a truth that cannot be is asked for again", changes: []change{
 		{nextFile, "	if !p.doubted && !p.plausible() {", "	if !p.doubted && p.plausible() && p.asked < 0 {"}}},
 	{name: "a brief counts only when the log is what it was", changes: []change{

@@ -46,6 +46,17 @@ var (
 	errFull   = errors.New("no room")
 )
 
+// hole reports whether an event of the stream of e is missing before it: then
+// nobody else can take it until the hole is filled.
+func (s *stored) hole(e exchange.Event) bool {
+	for seq := e.Seq - 1; seq > 0; seq-- {
+		if _, there := s.at[place{e.Stream, seq}]; !there {
+			return true
+		}
+	}
+	return false
+}
+
 func newDisk(w *world, acts []act) *disk {
 	d := &disk{w: w}
 	d.restore(acts)

@@ -122,13 +122,19 @@ func (w *world) forgive() {
 	}
 }
 
-// survivors are the events and pieces of which some disk has a copy.
+// survivors are the events and pieces of which some disk has a copy. One behind
+// a hole counts for nothing: it cannot leave that disk.
 func (w *world) survivors() (events map[[32]byte]bool, pieces map[pieceOf]bool) {
 	events, pieces = map[[32]byte]bool{}, map[pieceOf]bool{}
 	for _, d := range w.devices {
 		for id, s := range d.disk.jobs {
-			for hash := range s.has {
-				events[hash] = true
+			for _, e := range s.events {
+				if !s.hole(e) {
+					events[e.Hash] = true
+				}
+			}
+			for _, e := range s.aside {
+				events[e.Hash] = true
 			}
 			for _, sum := range s.sums {
 				pieces[pieceOf{id, sum}] = true

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"bytes"
 	"encoding/hex"
+	"slices"
 
 	"lugmark/core/exchange"
 	"lugmark/core/job"
@@ -28,9 +30,15 @@ func (o *opened) handOver() {
 		return
 	}
 	to := w.devices[w.rng.IntN(len(w.devices))]
-	if w.chance(100) {
+	switch {
+	case w.chance(100):
 		w.tally.fault("record file damaged")
 		file = w.damage(file)
+	case len(c.Events) > 0 && w.chance(100):
+		w.tally.fault("record file with a line left out")
+		lines := bytes.SplitAfter(file, []byte("\n"))
+		at := 1 + w.rng.IntN(len(c.Events))
+		file = bytes.Join(slices.Delete(lines, at, at+1), nil)
 	}
 	w.tally.count("record files")
 	w.in(w.rng.Int64N(20_000), func() {
@@ -46,45 +54,52 @@ func (o *opened) handOver() {
 	})
 }
 
-// bringIn reads, checks and keeps a record file; one with a fault changes
-// nothing.
+// bringIn reads, checks and keeps a record file. Of one with a fault the person
+// brings in what is whole, or nothing.
 func (o *opened) bringIn(file []byte) {
 	w := o.device.w
 	c, faults := record.Read(file)
-	for _, f := range faults {
-		if !f.Passed {
-			w.tally.count("record files refused")
-			return
-		}
+	whole := !slices.ContainsFunc(faults, func(f record.Fault) bool { return !f.Passed })
+	s := o.device.disk.job(o.job.id)
+	var known []job.Signed
+	for _, e := range s.events {
+		known = append(known, e.Signed())
 	}
-	if w.signer.real {
-		if c, faults = record.Verify(c); len(faults) > 0 {
+	events, good := o.sift(c, known)
+	if !whole || !good {
+		if w.rng.IntN(2) == 0 {
 			w.tally.count("record files refused")
 			return
 		}
+		w.tally.count("record files taken in part")
 	}
 	blobs := map[string]job.Blob{}
 	for _, b := range c.Blobs {
 		blobs[b.Sum] = b
 	}
-	s := o.device.disk.job(o.job.id)
-	var events []exchange.Event
-	for _, signed := range c.Events {
+	o.bringInFrom(events, blobs)
+}
+
+// sift returns the events of a file that are new here and can be trusted, and
+// whether that is all of it.
+func (o *opened) sift(c record.Contents, known []job.Signed) (events []exchange.Event, good bool) {
+	w := o.device.w
+	list := c.Events
+	if w.signer.real {
+		sifted := record.Sift(c, known, func(int, int) {})
+		list, good = sifted.New.Events, sifted.Unsure+sifted.Forked+len(sifted.Faults) == 0
+	} else {
+		list, good = w.signer.sift(c.Events, known)
+	}
+	for _, signed := range list {
 		e, err := exchange.Read(signed)
 		if err != nil || e.Job != o.job.id {
-			return
-		}
-		if old, there := s.at[place{e.Stream, e.Seq}]; there && old.Hash != e.Hash {
-			w.tally.count("record files of another way")
-			return
+			w.broken("record file: %v, job %s", err, e.Job)
+			return nil, false
 		}
 		events = append(events, e)
 	}
-	if !w.signer.real && !w.signer.chain(events) {
-		w.tally.count("record files refused")
-		return
-	}
-	o.bringInFrom(events, blobs)
+	return events, good
 }
 
 // bringInFrom keeps events in batches, each with the blobs that they name.
@@ -110,7 +125,47 @@ func (o *opened) bringInFrom(events []exchange.Event, blobs map[string]job.Blob)
 	})
 }
 
-// chain is record.Verify where a hash stands for signatures.
+// sift is record.Sift where a hash stands for signatures, and simpler: what is
+// not signed by the key of its stream is left out, and so is the whole of a
+// stream that goes another way here.
+func (s signer) sift(list, known []job.Signed) (fresh []job.Signed, good bool) {
+	at, keys, forked := map[place][32]byte{}, map[string]exchange.Key{}, map[string]bool{}
+	for _, signed := range slices.Concat(known, list) {
+		if e, err := exchange.Read(signed); err == nil && e.Seq == 1 && s.verify(exchange.KeyOf(e.Event), e.Hash, e.Sig) && keys[e.Stream] == nil {
+			keys[e.Stream] = exchange.KeyOf(e.Event)
+		}
+	}
+	for _, signed := range known {
+		at[place{signed.Stream, signed.Seq}] = job.Hash(signed.Raw)
+	}
+	good = true
+	var signedWell []exchange.Event
+	for _, signed := range list {
+		e, err := exchange.Read(signed)
+		if err != nil || keys[e.Stream] == nil || !s.verify(keys[e.Stream], e.Hash, e.Sig) {
+			good = false
+			continue
+		}
+		old, there := at[place{e.Stream, e.Seq}]
+		before, begun := at[place{e.Stream, e.Seq - 1}]
+		forked[e.Stream] = forked[e.Stream] || there && old != e.Hash || begun && hex.EncodeToString(before[:]) != e.Prev
+		at[place{e.Stream, e.Seq}] = e.Hash
+		if !there {
+			signedWell = append(signedWell, e)
+		}
+	}
+	for _, e := range signedWell {
+		if forked[e.Stream] {
+			good = false
+			continue
+		}
+		fresh = append(fresh, e.Signed())
+	}
+	return fresh, good
+}
+
+// chain reports whether every event is signed by its stream's key and follows
+// the one before it.
 func (s signer) chain(events []exchange.Event) bool {
 	at := map[place]exchange.Event{}
 	for _, e := range events {

@@ -216,7 +216,7 @@ func (o *opened) follow(number int, step exchange.Step) {
 func (o *opened) checkEventsFirst() {
 	w := o.device.w
 	for _, m := range w.history.all {
-		if m.Job == o.job.id && o.seen.has(m.at) && !m.reached && !o.tried[m.Stream] {
+		if m.Job == o.job.id && o.seen.has(m.at) && !m.reached && !o.tried[m.Stream] && !o.device.disk.job(m.Job).hole(m.Event) {
 			w.broken("O9: %s offers a piece before event %d, which it could have sent", o.device.name, m.at)
 			return
 		}
