@@ -8,7 +8,6 @@ import (
 	"lugmark/checks"
 	"lugmark/core/bank"
 	"lugmark/core/finding"
-	"lugmark/core/say"
 )
 
 // form is what is entered about a part in a stage at one go: all of it, or one
@@ -255,15 +254,6 @@ func (r *root) partTitle(part string) string {
 		return r.knownBy(r.job, part)
 	}
 	return r.name(part)
-}
-
-// kindNames say what a part is that has no name yet and no number that anybody
-// counts by.
-var kindNames = map[bank.Kind]say.Phrase{
-	bank.KindMeter: {Key: "screen.kind.meter", English: "Meter"}, bank.KindWrench: {Key: "screen.kind.wrench", English: "Torque wrench"},
-	bank.KindSheet: {Key: "screen.kind.sheet", English: "Block sheet"}, bank.KindPerson: {Key: "screen.kind.person", English: "Person"},
-	bank.KindCharger: {Key: "screen.kind.charger", English: "Charger"}, bank.KindInverter: {Key: "screen.kind.inverter", English: "Inverter"},
-	bank.KindCable: {Key: "screen.kind.cable", English: "Cable"},
 }
 
 // formSource is the part whose entries a form shows: the first link for all.

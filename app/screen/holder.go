@@ -33,9 +33,9 @@ func (r *root) holderBox() []app.UI {
 		}
 	}
 	return []app.UI{app.H2().Text(r.t("holder", "Who holds this phone")), app.P().Text(now),
-		app.Details().Class("why").Body(app.Summary().Text(r.t("holder.change", "Somebody else holds it now")), app.Div().Class("ovr").Body(append(others,
+		folded(r.t("holder.change", "Somebody else holds it now"), append(others,
 			r.input("holder", r.t("holder.name", "Name of who holds it now"), "", "text"),
-			r.button("btn", r.t("holder.take", "From now on it is this person"), func(app.Context) { r.changeHolder(r.text["holder"]) }))...))}
+			r.button("btn", r.t("holder.take", "From now on it is this person"), func(app.Context) { r.changeHolder(r.text["holder"]) }))...)}
 }
 
 func (r *root) changeHolder(name string) {

@@ -64,7 +64,7 @@ func (r *root) houseRows() []app.UI {
 func (r *root) houseBox() []app.UI {
 	n := len(r.job.houseLimits())
 	return []app.UI{app.H2().Text(r.t("house", "House rules")),
-		app.P().Class("note").Text(r.t("house.what", "Limits that the firm sets for itself. They can only be stricter than a maker's or a standard's limit.")),
+		note(r.t("house.what", "Limits that the firm sets for itself. They can only be stricter than a maker's or a standard's limit.")),
 		app.Ul().Class("rows").Body(row(r.wayIn("enter", "house", string(checks.Before)), app.Span(), app.B().Text(r.t("house.limits", "The firm's own limits")), itoa(n))),
 		r.fileButton("house-file", r.t("house.file", "Read house rules from a file"), r.takeHouse)}
 }

@@ -34,7 +34,7 @@ func (r *root) kitBox() []app.UI {
 	}
 	out := []app.UI{app.FieldSet().Body(app.Legend().Class("lab").Text(r.t("kit", "From the register into this job")), app.Div().Class("pick col").Body(rows...))}
 	if n := len(r.register.houseLimits()); n > 0 {
-		out = append(out, app.P().Class("note").Text(r.t("kit.house", "The firm's own limits ({n}) go into every new job.", "n", itoa(n))))
+		out = append(out, note(r.t("kit.house", "The firm's own limits ({n}) go into every new job.", "n", itoa(n))))
 	}
 	return out
 }
@@ -43,8 +43,8 @@ func (r *root) kitBox() []app.UI {
 // calibration is past.
 func (r *root) kitLabel(id string) string {
 	label := r.label(id)
-	if kind, _ := bank.PartKind(id); kind != bank.KindMeter && kind != bank.KindPerson {
-		label = r.t("ref.name", "{part}, {what}", "part", label, "what", lowerFirst(r.say(kindNames[kind].With())))
+	if k, _ := registeredAs(id); k.more == "" {
+		label = r.t("ref.name", "{part}, {what}", "part", label, "what", lowerFirst(r.say(k.name.With())))
 	}
 	if due, past := r.pastDue(id); past {
 		return r.t("kit.due", "{what}; calibration was due on {day}", "what", label, "day", due)
@@ -158,45 +158,55 @@ func (r *root) kitChanges(begin []change) []change {
 	return out
 }
 
-// plans gives what a record holds of a plan: sheets, plates, cables and, unless
-// they are left out, meters. Nothing that was read, no site, nobody's name.
-// Prefix stands before the parts of a template; what is not in the layout stays
-// out.
-func plans(b *opened, prefix string, l bank.Layout, meters bool) (out []change) {
-	taken := map[job.Key]bool{}
-	for _, k := range b.keysUpTo(prefix) {
-		k.Visit = b.visit
-		if taken[k] {
-			continue
-		}
-		taken[k] = true
-		part := strings.TrimPrefix(k.Part, prefix)
-		kind, isPart := bank.PartKind(part)
-		f, known := checks.FieldOf(k.Field, part)
-		if !isPart || !known || !f.Setup || f.Stage != checks.Before || f.Kind == checks.Personal || f.Kind == checks.Drawing || !bank.Exists(l, part) {
-			continue
-		}
-		switch kind {
-		case bank.KindMeter, bank.KindWrench:
-			if !meters {
-				continue
-			}
-		case bank.KindBank:
-			if !meters || !strings.HasPrefix(k.Field, "use-") {
-				continue
-			}
-		case bank.KindSite, bank.KindPerson, bank.KindHouse:
-			continue
-		}
-		if e, standing := b.state.Lookup(b.visit, k.Part, k.Field, true); standing == job.One && e.Value.Kind != job.KindSkip {
-			out = append(out, change{part: part, field: k.Field, value: e.Value})
+// inPlan reports whether an entry belongs to the plan of a bank: sheets, plates,
+// cables and, unless they are left out, meters. Nothing that was read, no site,
+// nobody's name, nothing that is not in the layout.
+func inPlan(c change, l bank.Layout, meters bool) bool {
+	kind, isPart := bank.PartKind(c.part)
+	f, known := checks.FieldOf(c.field, c.part)
+	if !isPart || !known || !f.Setup || f.Stage != checks.Before || f.Kind == checks.Personal || f.Kind == checks.Drawing || !bank.Exists(l, c.part) {
+		return false
+	}
+	switch kind {
+	case bank.KindMeter, bank.KindWrench:
+		return meters
+	case bank.KindBank:
+		return meters && strings.HasPrefix(c.field, "use-")
+	case bank.KindSite, bank.KindPerson, bank.KindHouse:
+		return false
+	}
+	return c.value.Kind != job.KindSkip
+}
+
+// planned leaves of some entries those of a plan.
+func planned(entries []change, l bank.Layout, meters bool) (out []change) {
+	for _, c := range entries {
+		if inPlan(c, l, meters) {
+			out = append(out, c)
 		}
 	}
 	return out
 }
 
-// layoutIn reads the layout under a prefix; false when none holds.
-func layoutIn(b *opened, prefix string) (l bank.Layout, ok bool) {
-	e, standing := b.state.Lookup(b.visit, prefix+"bank", "layout", true)
-	return l, standing == job.One && json.Unmarshal(e.Value.Layout, &l) == nil && l.Validate() == nil
+// planIn gives the entries of a record, of a template those under its prefix.
+func planIn(b *opened, prefix string) (out []change) {
+	taken := map[job.Key]bool{}
+	for _, k := range b.keysUpTo(prefix) {
+		k.Visit = b.visit
+		if e, standing := b.state.Lookup(b.visit, k.Part, k.Field, true); standing == job.One && !taken[k] {
+			out = append(out, change{part: strings.TrimPrefix(k.Part, prefix), field: k.Field, value: e.Value})
+		}
+		taken[k] = true
+	}
+	return out
+}
+
+// layoutIn finds the layout among entries; false when none holds.
+func layoutIn(entries []change) (l bank.Layout, ok bool) {
+	for _, c := range entries {
+		if c.part == "bank" && c.field == "layout" {
+			return l, json.Unmarshal(c.value.Layout, &l) == nil && l.Validate() == nil
+		}
+	}
+	return l, false
 }

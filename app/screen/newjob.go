@@ -15,9 +15,8 @@ import (
 // newJob is what stands on the form of a new job besides its texts.
 type newJob struct {
 	series, parallel int
-	base             *opened // whose plan it begins with; nil for none
-	prefix           string  // of its parts, in a template
-	meters           bool    // its meters too
+	base             []change // the entries whose plan it begins with
+	meters           bool     // their meters too
 	samples          []string
 }
 
@@ -75,7 +74,7 @@ func (r *root) createJob(ctx app.Context) {
 		return
 	}
 	r.heldBy(r.text["person"])
-	changes := r.kitChanges(r.draft.beginning(l))
+	changes := r.kitChanges(planned(r.draft.base, l, r.draft.meters))
 	if r.register != nil {
 		changes = append(changes, r.register.copied("house", "house")...)
 	}

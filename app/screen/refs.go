@@ -110,8 +110,9 @@ func (r *root) refName(id string) string {
 	if !ok {
 		return id
 	}
-	field := knownFields[kind]
-	if field == "" || kind == bank.KindPerson {
+	k, _ := registeredAs(id)
+	field := k.known
+	if field == "" || kind == bank.KindPerson || kind == bank.KindCharger || kind == bank.KindInverter {
 		return r.name(id)
 	}
 	e, s := r.job.state.Lookup(r.job.visit, id, field, true)

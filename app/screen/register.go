@@ -30,18 +30,21 @@ func (j *opened) isRegister() bool { return j.id == registerID }
 type registered struct {
 	kind   bank.Kind
 	prefix string // of the ids; the numbers are drawn at random, see freshNumber
+	known  string // the entry by which it is known on site
+	more   string // an entry that tells things of one name apart
+	name   say.Phrase
 	title  say.Phrase
 	add    say.Phrase
 }
 
 var registeredKinds = []registered{
-	{bank.KindMeter, "m", say.Phrase{Key: "screen.register.meters", English: "Meters"}, addMeter},
-	{bank.KindWrench, "w", say.Phrase{Key: "screen.register.wrenches", English: "Torque wrenches"}, addWrench},
-	{bank.KindSheet, "sheet", say.Phrase{Key: "screen.register.sheets", English: "Block sheets"}, addSheet},
-	{bank.KindPerson, "p", say.Phrase{Key: "screen.register.people", English: "People"}, say.Phrase{Key: "screen.add.person", English: "Add a person"}},
-	{bank.KindCharger, "charger", say.Phrase{Key: "screen.register.chargers", English: "Chargers"}, say.Phrase{Key: "screen.add.charger", English: "Add a charger"}},
-	{bank.KindInverter, "inverter", say.Phrase{Key: "screen.register.inverters", English: "Inverters"}, say.Phrase{Key: "screen.add.inverter", English: "Add an inverter"}},
-	{bank.KindCable, "cable", say.Phrase{Key: "screen.register.cables", English: "Cables"}, addCable},
+	{bank.KindMeter, "m", "model", "measures", say.Phrase{Key: "screen.kind.meter", English: "Meter"}, say.Phrase{Key: "screen.register.meters", English: "Meters"}, addMeter},
+	{bank.KindWrench, "w", "model", "", say.Phrase{Key: "screen.kind.wrench", English: "Torque wrench"}, say.Phrase{Key: "screen.register.wrenches", English: "Torque wrenches"}, addWrench},
+	{bank.KindSheet, "sheet", "model", "", say.Phrase{Key: "screen.kind.sheet", English: "Block sheet"}, say.Phrase{Key: "screen.register.sheets", English: "Block sheets"}, addSheet},
+	{bank.KindPerson, "p", "name", "role", say.Phrase{Key: "screen.kind.person", English: "Person"}, say.Phrase{Key: "screen.register.people", English: "People"}, say.Phrase{Key: "screen.add.person", English: "Add a person"}},
+	{bank.KindCharger, "charger", "model", "", say.Phrase{Key: "screen.kind.charger", English: "Charger"}, say.Phrase{Key: "screen.register.chargers", English: "Chargers"}, say.Phrase{Key: "screen.add.charger", English: "Add a charger"}},
+	{bank.KindInverter, "inverter", "model", "", say.Phrase{Key: "screen.kind.inverter", English: "Inverter"}, say.Phrase{Key: "screen.register.inverters", English: "Inverters"}, say.Phrase{Key: "screen.add.inverter", English: "Add an inverter"}},
+	{bank.KindCable, "cable", "size", "", say.Phrase{Key: "screen.kind.cable", English: "Cable"}, say.Phrase{Key: "screen.register.cables", English: "Cables"}, addCable},
 }
 
 // registeredAs finds the kind of the register to which a part of a job belongs.
@@ -95,22 +98,18 @@ func (r *root) inRegister(k registered) []string {
 	return ids
 }
 
-// knownFields are the entries by which a thing is known on site.
-var knownFields = map[bank.Kind]string{bank.KindCable: "size", bank.KindSheet: "model", bank.KindMeter: "model", bank.KindWrench: "model",
-	bank.KindCharger: "model", bank.KindInverter: "model", bank.KindPerson: "name"}
-
 // knownBy says a part by what it is known by on site: a cable by its size, a
 // person by name, the others by model. While that is not entered it is known by
 // its number, or, where that was drawn, by what it is.
 func (r *root) knownBy(j *opened, id string) string {
-	kind, _ := bank.PartKind(id)
-	if field, ok := checks.FieldOfKind(knownFields[kind], kind); ok {
-		if text := j.inputText(id, field); text != "" {
+	k, ok := registeredAs(id)
+	if f, has := checks.FieldOf(k.known, id); ok && has {
+		if text := j.inputText(id, f); text != "" {
 			return text
 		}
 	}
-	if isDrawn(id) {
-		return r.say(kindNames[kind].With())
+	if ok && isDrawn(id) {
+		return r.say(k.name.With())
 	}
 	return r.name(id)
 }
@@ -118,19 +117,19 @@ func (r *root) knownBy(j *opened, id string) string {
 // label is a thing of the register on a button or in a row: a meter with what
 // it measures, a person with the role.
 func (r *root) label(id string) string {
-	kind, _ := bank.PartKind(id)
-	more := map[bank.Kind]string{bank.KindMeter: "measures", bank.KindPerson: "role"}[kind]
-	f, ok := checks.FieldOfKind(more, kind)
+	known := r.knownBy(r.register, id)
+	k, _ := registeredAs(id)
+	f, ok := checks.FieldOf(k.more, id)
 	if !ok {
-		return r.knownBy(r.register, id)
+		return known
 	}
 	code := r.register.inputText(id, f)
 	for _, o := range f.Options {
 		if o.Code == code {
-			return r.t("ref.name", "{part}, {what}", "part", r.knownBy(r.register, id), "what", lowerFirst(r.say(o.Label.With())))
+			return r.t("ref.name", "{part}, {what}", "part", known, "what", lowerFirst(r.say(o.Label.With())))
 		}
 	}
-	return r.knownBy(r.register, id)
+	return known
 }
 
 // personNamed finds the person of the register with a name; "" when none has it.
@@ -190,28 +189,38 @@ func isDrawn(part string) bool {
 func (r *root) viewRegister() page {
 	main := []app.UI{app.P().Text(r.t("register.what", "What is entered here once is offered in every job and copied into it. A job never changes when the register does."))}
 	for _, k := range registeredKinds {
-		main = append(main, app.H2().Text(r.say(k.title.With())))
-		var rows []app.UI
-		for _, id := range r.inRegister(k) {
-			rows = append(rows, r.itemRow(id, r.label(id)))
-		}
-		if len(rows) > 0 {
-			main = append(main, app.Ul().Class("rows").Body(rows...))
-		}
+		main = append(main, r.items(k.title, r.inRegister(k), r.label)...)
 		main = append(main, r.button("btn", r.say(k.add.With()), func(ctx app.Context) { ctx.Navigate(r.newItem(k)) }))
 	}
 	main = append(main, r.houseBox()...)
 	if ids := r.job.templates(); len(ids) > 0 {
-		var rows []app.UI
-		for _, id := range ids {
-			rows = append(rows, r.itemRow(id, r.job.templateName(id)))
-		}
-		main = append(main, app.H2().Text(r.t("register.templates", "Templates")), app.Ul().Class("rows").Body(rows...))
+		main = append(main, r.items(say.Phrase{Key: "screen.register.templates", English: "Templates"}, ids, r.job.templateName)...)
 	}
 	main = append(main, app.H2().Text(r.t("register.copy", "Safe copy")),
-		app.P().Class("note").Text(r.t("register.copy-what", "The safe copy of all jobs holds the register too. Alone it can go to the phone of a colleague: “Open a job file” joins the two.")),
+		note(r.t("register.copy-what", "The safe copy of all jobs holds the register too. Alone it can go to the phone of a colleague: “Open a job file” joins the two.")),
 		r.button("btn", r.t("register.save", "Save the register (.txt)"), func(app.Context) { r.saveRecords("register", true, registerID) }))
 	return page{title: r.t("register", "Register"), back: "/menu", main: main}
+}
+
+// items are things of the register under their title.
+func (r *root) items(title say.Phrase, ids []string, label func(string) string) []app.UI {
+	out := []app.UI{app.H2().Text(r.say(title.With()))}
+	var rows []app.UI
+	for _, id := range ids {
+		rows = append(rows, r.itemRow(id, label(id)))
+	}
+	if len(rows) > 0 {
+		out = append(out, app.Ul().Class("rows").Body(rows...))
+	}
+	return out
+}
+
+// note is a small sentence.
+func note(text string) app.UI { return app.P().Class("note").Text(text) }
+
+// folded is what opens under its title.
+func folded(title string, body ...app.UI) app.UI {
+	return app.Details().Class("why").Body(app.Summary().Text(title), app.Div().Class("ovr").Body(body...))
 }
 
 func (r *root) itemRow(id, label string) app.UI {
@@ -249,8 +258,8 @@ func (r *root) viewItem(id string) page {
 
 // takeOut takes a thing out of the register; the record keeps it.
 func (r *root) takeOut(label string, of func(part string) bool) app.UI {
-	return app.Details().Class("why").Body(app.Summary().Text(r.t("register.out", "Take it out of the register")), app.Div().Class("ovr").Body(
-		app.P().Class("note").Text(r.t("register.out-what", "It is no longer offered. The jobs that copied it keep it, and the record of the register keeps what it was.")),
+	return folded(r.t("register.out", "Take it out of the register"),
+		note(r.t("register.out-what", "It is no longer offered. The jobs that copied it keep it, and the record of the register keeps what it was.")),
 		r.button("btn", r.t("register.out-now", "Take out: {what}", "what", label), func(app.Context) {
 			var gone []string
 			for _, k := range r.job.state.Keys() {
@@ -275,5 +284,5 @@ func (r *root) takeOut(label string, of func(part string) bool) app.UI {
 					ctx.Navigate(r.wayIn())
 				}
 			})
-		})))
+		}))
 }

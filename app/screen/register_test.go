@@ -180,7 +180,7 @@ func TestAPlanHasNoReadings(t *testing.T) {
 	for _, s := range sample.List() {
 		from := shown(t, s).job
 		l := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)
-		list := plans(from, "", l, false)
+		list := planned(planIn(from, ""), l, false)
 		if len(list) == 0 {
 			t.Errorf("%s: no plan", s.ID)
 		}

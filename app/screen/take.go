@@ -146,7 +146,7 @@ func (r *root) toRegister(part string) []app.UI {
 	id, known := "", r.knownBy(r.job, part)
 	for _, have := range r.inRegister(k) {
 		if sameAs(r.job, part, r.register, have) {
-			return []app.UI{app.P().Class("note").Text(r.t("put.there", "This stands in the register."))}
+			return []app.UI{note(r.t("put.there", "This stands in the register."))}
 		}
 		if r.knownBy(r.register, have) == known {
 			id = have

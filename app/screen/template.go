@@ -46,7 +46,7 @@ func (r *root) keepTemplate() {
 		{part: id, field: "name", value: job.Value{Kind: job.KindText, Text: name}},
 		{part: id + ".bank", field: "layout", value: job.Value{Kind: job.KindLayout, Layout: raw}},
 	}
-	for _, c := range plans(r.job, "", l, false) {
+	for _, c := range planned(planIn(r.job, ""), l, false) {
 		c.part = id + "." + c.part
 		changes = append(changes, c)
 	}
@@ -68,9 +68,10 @@ func (r *root) templateBox() app.UI {
 // viewTemplate is one template of the register.
 func (r *root) viewTemplate(id string) page {
 	name := r.job.templateName(id)
-	l, _ := layoutIn(r.job, id+".")
+	entries := planIn(r.job, id+".")
+	l, _ := layoutIn(entries)
 	return page{title: name, sub: r.t("register.template", "Template"), back: r.wayIn(), main: []app.UI{
-		app.P().Text(r.t("template.holds", "{n} entries of sheets, plates and cables. A new job can begin with it.", "n", itoa(len(plans(r.job, id+".", l, false))))),
+		app.P().Text(r.t("template.holds", "{n} entries of sheets, plates and cables. A new job can begin with it.", "n", itoa(len(planned(entries, l, false))))),
 		r.takeOut(name, func(part string) bool { return part == id || strings.HasPrefix(part, id+".") })}}
 }
 
@@ -88,9 +89,9 @@ func (r *root) baseBox() []app.UI {
 	for i, name := range r.draft.samples {
 		pairs = append(pairs, "sample-"+itoa(i), r.t("base.sample", "The plan of a sample: {name}", "name", name))
 	}
-	return []app.UI{app.Details().Class("why").Body(app.Summary().Text(r.t("base.now", "Begin with: {what}", "what", lowerFirst(r.baseName(pairs)))), app.Div().Class("ovr").Body(
+	return []app.UI{folded(r.t("base.now", "Begin with: {what}", "what", lowerFirst(r.baseName(pairs))),
 		r.likes("base", r.t("base", "Begin with"), r.beginWith, pairs...),
-		r.fileButton("new-file", r.t("base.file", "A job file, as another job"), r.takeFile)))}
+		r.fileButton("new-file", r.t("base.file", "A job file, as another job"), r.takeFile))}
 }
 
 func (r *root) baseName(pairs []string) string {
@@ -125,7 +126,7 @@ func (r *root) beginWith(code string) {
 			j, err := r.load(last.ID)
 			r.dispatch(func(app.Context) {
 				if err == nil && r.text["base"] == code {
-					r.setBase(j, "", true)
+					r.setBase(planIn(j, ""), true)
 				}
 			})
 		})
@@ -135,29 +136,31 @@ func (r *root) beginWith(code string) {
 				continue
 			}
 			if file, faults := plain.Parse(s.Raw); len(faults) == 0 {
-				if state, blobs, err := file.State(); err == nil {
-					r.setBase(&opened{id: state.Job(), visit: firstVisit, state: state, blobs: blobs}, "", false)
+				var entries []change
+				for _, e := range file.Entries {
+					entries = append(entries, change{part: e.Key.Part, field: e.Key.Field, value: e.Value})
 				}
+				r.setBase(entries, false)
 			}
 		}
 	case code == "":
 		r.draft.base, r.text["kit"] = nil, ""
 		r.offerKit()
 	default:
-		r.setBase(r.register, code+".", false)
+		r.setBase(planIn(r.register, code+"."), false)
 	}
 }
 
 // setBase lays a plan on the form. What it brings itself is no longer ticked in
 // the kit: whoever ticks it again wants it instead.
-func (r *root) setBase(b *opened, prefix string, meters bool) {
-	l, ok := layoutIn(b, prefix)
+func (r *root) setBase(entries []change, meters bool) {
+	l, ok := layoutIn(entries)
 	if !ok {
 		return
 	}
-	r.draft.base, r.draft.prefix, r.draft.meters = b, prefix, meters
+	r.draft.base, r.draft.meters = entries, meters
 	brings := map[bank.Kind]bool{}
-	for _, c := range r.draft.beginning(l) {
+	for _, c := range planned(entries, l, meters) {
 		kind, _ := bank.PartKind(c.part)
 		brings[kind] = true
 	}
@@ -167,12 +170,4 @@ func (r *root) setBase(b *opened, prefix string, meters bool) {
 	}))
 	r.draft.series, r.draft.parallel = l.Series, l.Parallel
 	r.text["join"], r.text["takeoff"] = string(l.Join), string(l.Takeoff)
-}
-
-// beginning gives what the new job takes over, for the layout on the form.
-func (d newJob) beginning(l bank.Layout) []change {
-	if d.base == nil {
-		return nil
-	}
-	return plans(d.base, d.prefix, l, d.meters)
 }
