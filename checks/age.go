@@ -19,8 +19,8 @@ var ageCheck = &Check{
 	Asks:    say.Phrase{Key: "age.asks", English: "Was every block made or last charged within 6 months?"},
 	Formula: "today − t_last charge, else − t_made ≤ 6 months",
 	Limits:  []LimitOf{{"age", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{blockCode.Field, supplierCharge.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&blockCode.Field, &supplierCharge.Field},
 	Parts:   onBank,
 	Eval:    evalAge,
 }

@@ -14,8 +14,8 @@ var alarmBeforeCutoff = &Check{
 	Asks:    say.Phrase{Key: "alarm-before-cutoff.asks", English: "Does a sound or a light warn before the protection opens?"},
 	Formula: "sound or light before the cut-off = yes",
 	Limits:  []LimitOf{{"alarm", finding.Standard}},
-	Sources: []cite.Source{cite.ABYCE13},
-	Fields:  []Field{alarmFirst.Field},
+	Sources: []*cite.Source{&cite.ABYCE13},
+	Fields:  []*Field{&alarmFirst.Field},
 	Parts:   onBank,
 	Eval:    evalAlarmBeforeCutoff,
 }

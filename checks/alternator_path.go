@@ -15,8 +15,8 @@ var alternatorPath = &Check{
 	Asks:    say.Phrase{Key: "alternator-path.asks", English: "Does a limiter stand between every alternator and this bank?"},
 	Formula: "alternator ≠ direct to the bank",
 	Limits:  []LimitOf{{"path", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{alternator.Field, siteKind.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&alternator.Field, &siteKind.Field},
 	Parts:   onBank,
 	Eval:    evalAlternatorPath,
 }

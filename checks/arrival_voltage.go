@@ -17,8 +17,8 @@ var arrivalVoltageCheck = &Check{
 	Asks:    say.Phrase{Key: "arrival-voltage.asks", English: "Is the voltage on arrival one that a sound block shows?"},
 	Formula: "12.8 V ≤ U ≤ 13.6 V; fail: 8 V ≤ U < 10 V, or U > V_max",
 	Limits:  []LimitOf{{"arrival", finding.Practice}, {"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}},
-	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice},
-	Fields:  []Field{arrivalVoltage.Field},
+	Sources: []*cite.Source{&cite.OpenOCV, &cite.CommonPractice},
+	Fields:  []*Field{&arrivalVoltage.Field},
 	Parts:   onBlocks,
 	Eval:    evalArrivalVoltage,
 }

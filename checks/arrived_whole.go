@@ -19,8 +19,8 @@ var arrivedWhole = &Check{
 	Asks:    say.Phrase{Key: "arrived-whole.asks", English: "Is every block whole, dry, cool, flat and without smell or sound?"},
 	Formula: "leak, smell, hiss, heat, dent, wet = no; swelling ≤ 2 % of the thickness, fail above 5 %",
 	Limits:  []LimitOf{{"condition", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{condition.Field, swelling.Field, arrivalPhoto.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&condition.Field, &swelling.Field, &arrivalPhoto.Field},
 	Parts:   onBank,
 	Eval:    evalArrivedWhole,
 }

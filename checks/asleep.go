@@ -19,9 +19,9 @@ var asleepCheck = &Check{
 	Asks:    say.Phrase{Key: "asleep.asks", English: "Did the sleeping block wake by the maker's method, and stay awake?"},
 	Formula: "U ≥ 12.0 V [V], 60 s after the charger is off; I_wake ≤ 0.05·C/h [A]; t_wake ≤ 30 min; U_lowest inside ≥ 2.0 V",
 	Limits:  []LimitOf{{"awake", finding.Practice}, {"lowest-inside", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields: []Field{arrivalVoltage.Field, wakeMethod.Field, wakeCurrent.Field, wakeTime.Field, wokenVolts.Field, wakeWarm.Field,
-		sleptAgain.Field, lowestCell.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields: []*Field{&arrivalVoltage.Field, &wakeMethod.Field, &wakeCurrent.Field, &wakeTime.Field, &wokenVolts.Field, &wakeWarm.Field,
+		&sleptAgain.Field, &lowestCell.Field},
 	Parts: sleepers,
 	Eval:  evalAsleep,
 }

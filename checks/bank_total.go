@@ -20,8 +20,8 @@ var bankTotal = &Check{
 	Asks:    say.Phrase{Key: "bank-total.asks", English: "Does the whole read what its blocks add up to?"},
 	Formula: "|U_total − ΣU_i| ≤ 1.5 V [V]; one block reversed reads ΣU − 2·U_k, one missing ΣU − U_k",
 	Limits:  []LimitOf{{"difference", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{totalVoltage.Field, restVoltage.Field, stepVoltage.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&totalVoltage.Field, &restVoltage.Field, &stepVoltage.Field},
 	Parts:   bankTotalParts,
 	Eval:    evalBankTotal,
 }

@@ -21,8 +21,8 @@ var blockRCheck = &Check{
 	Asks:    say.Phrase{Key: "block-r.asks", English: "Are the blocks alike inside, and as good as the sheet says?"},
 	Formula: "R ≤ R_sheet [Ω]; max R/min R ≤ 1.5 [1]; ΔI ≥ 20 A, max T − min T ≤ 5 K",
 	Limits:  []LimitOf{{"ratio", finding.Practice}, {"resistance", finding.Maker}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{blockR.Field, stepAmps.Field, stepMethod.Field, sheetR.Field, sheetRMethod.Field, blockTemp.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&blockR.Field, &stepAmps.Field, &stepMethod.Field, &sheetR.Field, &sheetRMethod.Field, &blockTemp.Field},
 	Parts:   onBank,
 	Eval:    evalBlockR,
 }

@@ -17,8 +17,8 @@ var blockRDrift = &Check{
 	Asks:    say.Phrase{Key: "block-r-drift.asks", English: "Has every block the resistance that it had?"},
 	Formula: "R/R0 ≤ 1.3 is well, > 1.5 is worn",
 	Limits:  []LimitOf{{"ratio", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{blockR.Field, blockTemp.Field, stepMethod.Field, stepAmps.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&blockR.Field, &blockTemp.Field, &stepMethod.Field, &stepAmps.Field},
 	Parts:   onBlocks,
 	Eval:    evalBlockRDrift,
 }

@@ -16,8 +16,8 @@ var bondCheck = &Check{
 	Asks:    say.Phrase{Key: "bond.asks", English: "Is the bank bonded in one place, and by a low resistance?"},
 	Formula: "n_bonds = 1; R_bond ≤ 1 Ω [Ω]",
 	Limits:  []LimitOf{{"bond", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{bondPlan.Field, bondPlaces.Field, bondOhm.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&bondPlan.Field, &bondPlaces.Field, &bondOhm.Field},
 	Parts:   onBank,
 	Eval:    evalBond,
 }

@@ -19,9 +19,9 @@ var cableCorrected = &Check{
 	Asks:    say.Phrase{Key: "cable-corrected.asks", English: "Is every main cable thick enough for the air it lies in and the ripple it carries?"},
 	Formula: "k_air·k_bundle·I_table ≥ I_rms, I_rms = I·√(1 + r²/2) [A]",
 	Limits:  []LimitOf{{"ampacity", finding.Standard}},
-	Sources: []cite.Source{cite.NEC690_8B, cite.NEC310_16, cite.NEC310_15Ambient, cite.NEC310_15Bundle, cite.NEC310Parallel},
-	Fields: []Field{designCurrent.Field, siteKind.Field, siteHottest.Field, partCable.Field, cableSize.Field, cableStandard.Field,
-		cableRating.Field, inverterRipple.Field},
+	Sources: []*cite.Source{&cite.NEC690_8B, &cite.NEC310_16, &cite.NEC310_15Ambient, &cite.NEC310_15Bundle, &cite.NEC310Parallel},
+	Fields: []*Field{&designCurrent.Field, &siteKind.Field, &siteHottest.Field, &partCable.Field, &cableSize.Field, &cableStandard.Field,
+		&cableRating.Field, &inverterRipple.Field},
 	Parts: onBank,
 	Eval:  evalCableCorrected,
 }

@@ -17,8 +17,8 @@ var cableInsulation = &Check{
 	Asks:    say.Phrase{Key: "cable-insulation.asks", English: "Do the cables, free at both ends, hold their insulation against the frame?"},
 	Formula: "R ≥ 1.0 MΩ [Ω] at U_test ≥ 250 V DC",
 	Limits:  []LimitOf{{"insulation", finding.Standard}},
-	Sources: []cite.Source{cite.IEC60364Insulation, cite.OurRule},
-	Fields:  []Field{insulFree.Field, insulProved.Field, insulVolts.Field, insulation.Field, insulTop.Field},
+	Sources: []*cite.Source{&cite.IEC60364Insulation, &cite.OurRule},
+	Fields:  []*Field{&insulFree.Field, &insulProved.Field, &insulVolts.Field, &insulation.Field, &insulTop.Field},
 	Parts:   onBank,
 	Eval:    evalCableInsulation,
 }

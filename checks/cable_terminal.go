@@ -19,9 +19,9 @@ var cableTerminalCheck = &Check{
 	Asks:    say.Phrase{Key: "cable-terminal.asks", English: "Is the cable thick enough for the current, as far as its terminals go?"},
 	Formula: "I_table(terminal °C) ≥ 1.25·I_cont [A]; boat, vehicle: I_table(105 °C) ≥ I_max [A]",
 	Limits:  []LimitOf{{"ampacity", finding.Maker}, {"ampacity", finding.Standard}, {"ampacity", finding.Practice}},
-	Sources: []cite.Source{cite.NEC110_14C, cite.NEC690_8B, cite.NEC310_16, cite.ABYCE11},
-	Fields: []Field{designCurrent.Field, siteKind.Field, partCable.Field, cableSize.Field, cableStandard.Field,
-		cableRating.Field, cableTerminal.Field, engineSpace.Field, cableByMaker.Field},
+	Sources: []*cite.Source{&cite.NEC110_14C, &cite.NEC690_8B, &cite.NEC310_16, &cite.ABYCE11},
+	Fields: []*Field{&designCurrent.Field, &siteKind.Field, &partCable.Field, &cableSize.Field, &cableStandard.Field,
+		&cableRating.Field, &cableTerminal.Field, &engineSpace.Field, &cableByMaker.Field},
 	Parts: cableParts,
 	Eval:  evalCableTerminal,
 }

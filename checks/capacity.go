@@ -20,9 +20,9 @@ var capacity = &Check{
 	Asks:    say.Phrase{Key: "capacity.asks", English: "Does the bank give back what its sheet promises?"},
 	Formula: "Q − u ≥ 1.00·Q_rated [Ah]; fail: Q + u < 0.95·Q_rated, or Q + u < Q_rated after three runs; 20 °C ≤ T ≤ 30 °C",
 	Limits:  []LimitOf{{"rated", finding.Standard}},
-	Sources: []cite.Source{cite.IEC62620, cite.CommonPractice},
-	Fields: []Field{capTarget.Field, capCharge.Field, capError.Field, capHours.Field, capCurrent.Field, capTemp.Field,
-		capFull.Field, capEnd.Field, capWhy.Field, capEnergy.Field},
+	Sources: []*cite.Source{&cite.IEC62620, &cite.CommonPractice},
+	Fields: []*Field{&capTarget.Field, &capCharge.Field, &capError.Field, &capHours.Field, &capCurrent.Field, &capTemp.Field,
+		&capFull.Field, &capEnd.Field, &capWhy.Field, &capEnergy.Field},
 	Parts: capacityParts,
 	Eval:  evalCapacity,
 }

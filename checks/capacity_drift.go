@@ -21,9 +21,9 @@ var capacityDrift = &Check{
 	Asks:    say.Phrase{Key: "capacity-drift.asks", English: "Does the bank in use still give back enough of what its sheet promises?"},
 	Formula: "Q − u ≥ 0.90·Q_rated [Ah]; fail: Q + u < 0.80·Q_rated; due 1 year after a test that passed",
 	Limits:  []LimitOf{{"rated", finding.Standard}},
-	Sources: []cite.Source{cite.IEEECapacity, cite.OurRule},
-	Fields: []Field{capTarget.Field, capCharge.Field, capError.Field, capHours.Field, capCurrent.Field, capTemp.Field,
-		capFull.Field, capEnd.Field, capWhy.Field},
+	Sources: []*cite.Source{&cite.IEEECapacity, &cite.OurRule},
+	Fields: []*Field{&capTarget.Field, &capCharge.Field, &capError.Field, &capHours.Field, &capCurrent.Field, &capTemp.Field,
+		&capFull.Field, &capEnd.Field, &capWhy.Field},
 	Parts: capacityParts,
 	Eval:  evalCapacityDrift,
 }

@@ -21,9 +21,9 @@ var chargeDone = &Check{
 	Asks:    say.Phrase{Key: "charge-done.asks", English: "Is every block full, and has the current of every string fallen to its tail?"},
 	Formula: "U_block ≥ U_full [V] and I_string ≤ I_tail [A], two readings ≥ 60 s apart; U_block ≤ V_max",
 	Limits:  []LimitOf{{"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}, {"full", finding.Practice}, {"tail", finding.Maker}, {"tail", finding.Practice}},
-	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice, cite.OurRule},
-	Fields: []Field{topVoltage.Field, tailCurrent.Field, topVoltage2.Field, tailCurrent2.Field, chargeEnded.Field,
-		sheetAbsorb.Field, sheetTail.Field, sheetCapacity.Field, sheetVmax.Field},
+	Sources: []*cite.Source{&cite.OpenOCV, &cite.CommonPractice, &cite.OurRule},
+	Fields: []*Field{&topVoltage.Field, &tailCurrent.Field, &topVoltage2.Field, &tailCurrent2.Field, &chargeEnded.Field,
+		&sheetAbsorb.Field, &sheetTail.Field, &sheetCapacity.Field, &sheetVmax.Field},
 	Parts: onBank,
 	Eval:  evalChargeDone,
 }

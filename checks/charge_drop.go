@@ -15,8 +15,8 @@ var chargeDrop = &Check{
 	Asks:    say.Phrase{Key: "charge-drop.asks", English: "Does what the charger holds also reach the posts?"},
 	Formula: "U_charger − U_posts ≤ 0.01·Ns·14.4 V [V] at I ≥ 0.2·C/h",
 	Limits:  []LimitOf{{"drop", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{leadSource.Field, leadPosts.Field, leadAmps.Field, setCurrent.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&leadSource.Field, &leadPosts.Field, &leadAmps.Field, &setCurrent.Field},
 	Parts:   chargerParts,
 	Eval:    evalChargeDrop,
 }

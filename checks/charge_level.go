@@ -18,8 +18,8 @@ var chargeLevel = &Check{
 	Asks:    say.Phrase{Key: "charge-level.asks", English: "Can the blocks of one string be equally charged, as far as their voltages say?"},
 	Formula: "z_lo = f_rising⁻¹((U − u − 50 mV)/4), z_hi = f_falling⁻¹((U + u + 50 mV)/4) [%]; min z_hi ≥ max z_lo",
 	Limits:  []LimitOf{{"level", finding.Practice}},
-	Sources: []cite.Source{cite.OpenOCV},
-	Fields:  []Field{restVoltage.Field, blockTemp.Field},
+	Sources: []*cite.Source{&cite.OpenOCV},
+	Fields:  []*Field{&restVoltage.Field, &blockTemp.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {
 		if f.Layout().Series == 1 {
 			return nil, sayLevelAlone.With()

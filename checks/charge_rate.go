@@ -21,8 +21,8 @@ var chargeRate = &Check{
 	Asks:    say.Phrase{Key: "charge-rate.asks", English: "Is the planned current within what the blocks may take at this temperature?"},
 	Formula: "I_block = max(I_planned, ΣI_set)·s [A] ≤ rate(T)·C/h; rate: T ≤ 0 °C 0; to 10 °C 0.1; to 15 °C 0.2; to 45 °C 0.5; to 50 °C 0.2; to 55 °C 0.1; above 0",
 	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Practice}},
-	Sources: []cite.Source{cite.ChargeByTemperature, cite.CircuitTheory},
-	Fields:  []Field{plannedCharge.Field, setCurrent.Field, chargeTemp.Field, sensorKind.Field, sheetCapacity.Field, sheetChargeMax.Field},
+	Sources: []*cite.Source{&cite.ChargeByTemperature, &cite.CircuitTheory},
+	Fields:  []*Field{&plannedCharge.Field, &setCurrent.Field, &chargeTemp.Field, &sensorKind.Field, &sheetCapacity.Field, &sheetChargeMax.Field},
 	Parts:   onBank,
 	Eval:    evalChargeRate,
 }

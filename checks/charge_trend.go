@@ -18,8 +18,8 @@ var chargeTrend = &Check{
 	Asks:    say.Phrase{Key: "charge-trend.asks", English: "Did the charge run without an alarm?"},
 	Formula: "T − u > 0 °C while I > 1 A, heated blocks 1.2·Np·I_heater; T ≤ 45 °C [°C]; U ≤ Ns·V_max [V]; I ≥ 0.8·Np·I_heater while cold [A]; restarts < 3; Δt ≤ 5 min",
 	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.Practice}, {"heater", finding.Practice}, {"temperature", finding.Maker}, {"temperature", finding.Practice}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule, cite.ChargeByTemperature, cite.CommonPractice},
-	Fields:  []Field{sampleVoltage.Field, sampleCurrent.Field, sampleTemp.Field, sheetVmax.Field, sheetColdest.Field, sheetHottest.Field, sheetHeaterAmps.Field},
+	Sources: []*cite.Source{&cite.OurRule, &cite.ChargeByTemperature, &cite.CommonPractice},
+	Fields:  []*Field{&sampleVoltage.Field, &sampleCurrent.Field, &sampleTemp.Field, &sheetVmax.Field, &sheetColdest.Field, &sheetHottest.Field, &sheetHeaterAmps.Field},
 	Parts:   onBank,
 	Eval:    evalChargeTrend,
 }

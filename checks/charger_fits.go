@@ -20,8 +20,8 @@ var chargerFits = &Check{
 	Asks:    say.Phrase{Key: "charger-fits.asks", English: "Can this charger be set to the bank's voltage, and does no block get too much current?"},
 	Formula: "[V_min, V_max of the charger] meets [Ns·14.0 V, Ns·V_max] [V]; I·s_max ≤ I_charge of a block [A]",
 	Limits:  []LimitOf{{"current", finding.Maker}, {"window", finding.Maker}, {"window", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.CircuitTheory},
-	Fields:  []Field{chargerLowest.Field, chargerHighest.Field, chargerRating.Field, setCurrent.Field, sheetVmax.Field, sheetChargeMax.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.CircuitTheory},
+	Fields:  []*Field{&chargerLowest.Field, &chargerHighest.Field, &chargerRating.Field, &setCurrent.Field, &sheetVmax.Field, &sheetChargeMax.Field},
 	Parts:   chargerParts,
 	Eval:    evalChargerFits,
 }

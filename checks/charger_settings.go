@@ -21,9 +21,9 @@ var chargerSettings = &Check{
 	Asks:    say.Phrase{Key: "charger-settings.asks", English: "Is every setting of the charger one that these blocks bear?"},
 	Formula: "Ns·14.0 V ≤ absorption, absorption·(1 + 0.005) ≤ Ns·V_max [V]; float ≤ Ns·13.8 V or off; equalise, temp-comp, recover = off; ΣI_set·s_max ≤ I_charge of a block [A]",
 	Limits:  []LimitOf{{"absorption", finding.Maker}, {"absorption", finding.Practice}, {"absorption-measured", finding.Maker}, {"absorption-measured", finding.Practice}, {"current", finding.Maker}, {"equalise", finding.Practice}, {"float", finding.Practice}, {"recover", finding.Practice}, {"temp-comp", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields: []Field{setAbsorption.Field, setFloat.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
-		setCurrent.Field, heldAbsorb.Field, foundAbsorb.Field, chargeTarget.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields: []*Field{&setAbsorption.Field, &setFloat.Field, &setEqualise.Field, &setTempComp.Field, &setRecover.Field,
+		&setCurrent.Field, &heldAbsorb.Field, &foundAbsorb.Field, &chargeTarget.Field},
 	Parts: chargerParts,
 	Eval:  evalChargerSettings,
 }

@@ -42,11 +42,12 @@ type Check struct {
 	Visits Visits
 
 	// Sources are the documents behind the defaults, for the list of rules.
-	Sources []cite.Source
+	Sources []*cite.Source
 
 	// Fields are the entries it reads, in the order in which a person gives
-	// them; forms and rounds are made from them.
-	Fields []Field
+	// them; forms and rounds are made from them. Where a field stands, and not
+	// what it is: a check is then data of the program and no code.
+	Fields []*Field
 
 	// After names checks that must have passed before this one is asked at
 	// all; until then it is To do.

@@ -17,8 +17,8 @@ var coldGate = &Check{
 	Asks:    say.Phrase{Key: "cold-gate.asks", English: "Is every block warm enough, and not too hot, to be charged now?"},
 	Formula: "min(T − u) > T_coldest, else 0 °C; max(T + u) ≤ T_hottest, else 45 °C [°C]; age of T ≤ 15 min",
 	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.Practice}, {"hottest", finding.Maker}, {"hottest", finding.Practice}},
-	Sources: []cite.Source{cite.ChargeByTemperature, cite.OurRule},
-	Fields:  []Field{chargeTemp.Field, sensorKind.Field, hoursHere.Field, sheetColdest.Field, sheetHottest.Field},
+	Sources: []*cite.Source{&cite.ChargeByTemperature, &cite.OurRule},
+	Fields:  []*Field{&chargeTemp.Field, &sensorKind.Field, &hoursHere.Field, &sheetColdest.Field, &sheetHottest.Field},
 	Parts:   onBank,
 	Eval:    evalColdGate,
 }

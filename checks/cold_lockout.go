@@ -15,8 +15,8 @@ var coldLockoutCheck = &Check{
 	Asks:    say.Phrase{Key: "cold-lockout.asks", English: "Does every source stop charging below freezing?"},
 	Formula: "lockout of every source = yes",
 	Limits:  []LimitOf{{"lockout", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{coldLockout.Field, otherLockout.Field, alternator.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&coldLockout.Field, &otherLockout.Field, &alternator.Field},
 	Parts:   onBank,
 	Eval:    evalColdLockout,
 }

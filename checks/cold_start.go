@@ -15,8 +15,8 @@ var coldStart = &Check{
 	Asks:    say.Phrase{Key: "cold-start.asks", English: "Do cold blocks take only what their heaters draw?"},
 	Formula: "0.8·Np·I_heater ≤ I ≤ 1.2·Np·I_heater [A] until T − u > 0 °C",
 	Limits:  []LimitOf{{"current", finding.Maker}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, coldStartAmps.Field, coldStartTemp.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&sheetHeated.Field, &sheetHeaterAmps.Field, &coldStartAmps.Field, &coldStartTemp.Field},
 	Parts:   onHeated,
 	Eval:    evalColdStart,
 }

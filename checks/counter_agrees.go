@@ -16,8 +16,8 @@ var counterAgrees = &Check{
 	Asks:    say.Phrase{Key: "counter-agrees.asks", English: "Does the counter show what really flows, with the right sign?"},
 	Formula: "sign(I_counter) = sign(I_clamp), minus out and plus in; |I_counter − I_clamp| ≤ max(0.05·|I_clamp|, 1 A) [A], out and in; |I_counter| ≤ 0.2 A at I = 0",
 	Limits:  []LimitOf{{"difference", finding.Practice}, {"zero", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{counterFitted.Field, counterOut.Field, clampOut.Field, counterIn.Field, clampIn.Field, counterZero.Field, clampZeroed.Field, designCurrent.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&counterFitted.Field, &counterOut.Field, &clampOut.Field, &counterIn.Field, &clampIn.Field, &counterZero.Field, &clampZeroed.Field, &designCurrent.Field},
 	Parts:   counterParts,
 	Eval:    evalCounter,
 }

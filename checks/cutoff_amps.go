@@ -16,8 +16,8 @@ var cutoffAmps = &Check{
 	Asks:    say.Phrase{Key: "cutoff-amps.asks", English: "Does every block bear the inverter's full power at the lowest voltage?"},
 	Formula: "P/(V_cut·η)·s_max ≤ I_discharge of a block [A]",
 	Limits:  []LimitOf{{"current", finding.Maker}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
-	Fields:  []Field{inverterPower.Field, inverterCutoff.Field, sheetDischarge.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.OurRule},
+	Fields:  []*Field{&inverterPower.Field, &inverterCutoff.Field, &sheetDischarge.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {
 		if _, why := inverterParts(f); !why.Empty() {
 			return nil, why

@@ -91,7 +91,7 @@ func lies() (out []string) {
 // mayName reports whether a finding of a check may name a source: one of its
 // own, the maker of the part in hand, or the firm.
 func mayName(c *Check, source string) bool {
-	for _, s := range append(slices.Clone(c.Sources), cite.Firm) {
+	for _, s := range append(slices.Clone(c.Sources), &cite.Firm) {
 		if source == (say.Voice{}).Say(s.Line()) {
 			return true
 		}

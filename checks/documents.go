@@ -13,8 +13,8 @@ var documentsCheck = &Check{
 	Asks:    say.Phrase{Key: "documents.asks", English: "Do the papers and the spare fuse stay with the bank?"},
 	Formula: "papers left = all of the list",
 	Limits:  []LimitOf{{"documents", finding.House}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{papersLeft.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&papersLeft.Field},
 	Parts:   onBank,
 	Eval:    evalDocuments,
 }

@@ -17,8 +17,8 @@ var endPoint = &Check{
 	Asks:    say.Phrase{Key: "end-point.asks", English: "Did the test end at the cut-off and not below it?"},
 	Formula: "U_end + u ≥ Ns·V_cut, else Ns·10.0 V [V]",
 	Limits:  []LimitOf{{"end", finding.Maker}, {"end", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{capEnd.Field, capWhy.Field, sheetCutoff.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&capEnd.Field, &capWhy.Field, &sheetCutoff.Field},
 	Parts:   runParts,
 	Eval:    evalEndPoint,
 }

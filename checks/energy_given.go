@@ -17,8 +17,8 @@ var energyGiven = &Check{
 	Asks:    say.Phrase{Key: "energy.asks", English: "Does the bank give back the energy on its label?"},
 	Formula: "E − u ≥ n·E_sheet [Wh]",
 	Limits:  []LimitOf{{"energy", finding.Maker}},
-	Sources: []cite.Source{cite.IEC62620, cite.OurRule},
-	Fields:  []Field{capEnergy.Field, sheetEnergy.Field, capFull.Field},
+	Sources: []*cite.Source{&cite.IEC62620, &cite.OurRule},
+	Fields:  []*Field{&capEnergy.Field, &sheetEnergy.Field, &capFull.Field},
 	Parts:   energyParts,
 	Eval:    evalEnergy,
 }

@@ -22,9 +22,9 @@ var faultBreak = &Check{
 	Asks:    say.Phrase{Key: "fault-break.asks", English: "Can the fuse break the largest short circuit that this bank can feed?"},
 	Formula: "I = Ns·V_max/((Ns·R_lo + R_branch)/n + R_shared) + I_charger ≤ I_breaking [A]",
 	Limits:  []LimitOf{{"breaking", finding.Standard}, {"breaking", finding.Practice}, {"short-circuit", finding.Maker}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.CommonPractice, cite.OurRule, cite.ABYCE11Breaking},
-	Fields: []Field{fuseBreaking.Field, fuseVoltage.Field, sheetCapacity.Field, sheetShort.Field, linkR.Field, partCable.Field,
-		partLength.Field, fuseCopper.Field, chargerRating.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.CommonPractice, &cite.OurRule, &cite.ABYCE11Breaking},
+	Fields: []*Field{&fuseBreaking.Field, &fuseVoltage.Field, &sheetCapacity.Field, &sheetShort.Field, &linkR.Field, &partCable.Field,
+		&partLength.Field, &fuseCopper.Field, &chargerRating.Field},
 	Parts: fuseParts,
 	Eval:  evalFaultBreak,
 }

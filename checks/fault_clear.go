@@ -19,9 +19,9 @@ var faultClear = &Check{
 	Asks:    say.Phrase{Key: "fault-clear.asks", English: "Does every fuse open fast at the smallest short circuit that it may see?"},
 	Formula: "I = Ns·12.8 V/((Ns·R_hi + R_branch)/n + R_shared + R_leads) ≥ 5·I_n [A]; fail below 2·I_n",
 	Limits:  []LimitOf{{"short-circuit", finding.Maker}, {"short-circuit", finding.Practice}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
-	Fields: []Field{fuseRating.Field, sheetCapacity.Field, sheetShort.Field, siteColdest.Field, partCable.Field, partLength.Field,
-		linkR.Field, fuseClears.Field, leadTemp.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.OurRule},
+	Fields: []*Field{&fuseRating.Field, &sheetCapacity.Field, &sheetShort.Field, &siteColdest.Field, &partCable.Field, &partLength.Field,
+		&linkR.Field, &fuseClears.Field, &leadTemp.Field},
 	Parts: onBank,
 	Eval:  evalFaultClear,
 }

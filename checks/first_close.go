@@ -16,8 +16,8 @@ var firstClose = &Check{
 	Asks:    say.Phrase{Key: "first-close.asks", English: "Did the main close without a trip and without a current that nobody ordered?"},
 	Formula: "trip = no; U ≥ U_before − U_before/Ns + 8 V, at least Ns·8 V [V]; |I| ≤ 1 A [A]",
 	Limits:  []LimitOf{{"current", finding.Practice}, {"volts", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{closeTripped.Field, closeVolts.Field, closeAmps.Field, totalVoltage.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&closeTripped.Field, &closeVolts.Field, &closeAmps.Field, &totalVoltage.Field},
 	Parts:   func(*Facts) ([]string, say.Line) { return []string{"switch"}, say.Line{} },
 	Eval:    evalFirstClose,
 }

@@ -18,8 +18,8 @@ var fusePlace = &Check{
 	Asks:    say.Phrase{Key: "fuse-place.asks", English: "Is the cable in front of every fuse short enough?"},
 	Formula: "unfused length ≤ 0.18 m bare, 1.02 m in a sheath, 1.83 m at the post [m]",
 	Limits:  []LimitOf{{"length", finding.Standard}, {"length", finding.Practice}},
-	Sources: []cite.Source{cite.ABYCE11FusePlace},
-	Fields:  []Field{unfused.Field, fuseSheath.Field, fuseAtPost.Field, siteKind.Field},
+	Sources: []*cite.Source{&cite.ABYCE11FusePlace},
+	Fields:  []*Field{&unfused.Field, &fuseSheath.Field, &fuseAtPost.Field, &siteKind.Field},
 	Parts:   onBank,
 	Eval:    evalFusePlace,
 }

@@ -19,9 +19,9 @@ var fuseSize = &Check{
 	Asks:    say.Phrase{Key: "fuse-size.asks", English: "Does the fuse bear the current and open before its cable burns?"},
 	Formula: "1.25·I_cont ≤ I_n ≤ next standard size above I_table [A]; U_n ≥ Ns·V_max DC [V]; string: I_n ≤ I_fuse-max of the sheet",
 	Limits:  []LimitOf{{"fuse-max", finding.Maker}, {"fuse-max", finding.Practice}, {"rating", finding.Standard}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
-	Sources: []cite.Source{cite.NEC210_20A, cite.NEC240_4B, cite.NEC240_6A, cite.ABYCE11FuseSize, cite.CommonPractice, cite.OurRule},
-	Fields: []Field{fuseRating.Field, fuseVoltage.Field, designCurrent.Field, partCable.Field, cableSize.Field, cableStandard.Field,
-		cableRating.Field, siteHottest.Field, engineSpace.Field, sheetFuseMax.Field, sheetDischarge.Field},
+	Sources: []*cite.Source{&cite.NEC210_20A, &cite.NEC240_4B, &cite.NEC240_6A, &cite.ABYCE11FuseSize, &cite.CommonPractice, &cite.OurRule},
+	Fields: []*Field{&fuseRating.Field, &fuseVoltage.Field, &designCurrent.Field, &partCable.Field, &cableSize.Field, &cableStandard.Field,
+		&cableRating.Field, &siteHottest.Field, &engineSpace.Field, &sheetFuseMax.Field, &sheetDischarge.Field},
 	Parts: fuseParts,
 	Eval:  evalFuseSize,
 }

@@ -15,8 +15,8 @@ var hazardsReadCheck = &Check{
 	Asks:    say.Phrase{Key: "hazards-read.asks", English: "Has somebody read the cautions of each stage and confirmed them by name?"},
 	Formula: "hazards-read = yes for every stage",
 	Limits:  []LimitOf{{"confirmed", finding.House}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{hazardsRead.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&hazardsRead.Field},
 	Parts:   hazardParts,
 	Eval:    evalHazardsRead,
 }

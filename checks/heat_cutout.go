@@ -16,8 +16,8 @@ var heatCutout = &Check{
 	Asks:    say.Phrase{Key: "heat-cutout.asks", English: "Does the heat cut-out open where the maker says?"},
 	Formula: "|T_opened − T_sheet| ≤ 5 K [K], else about 60 °C",
 	Limits:  []LimitOf{{"cut-out", finding.Maker}, {"cut-out", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{cutOutAllowed.Field, cutOutAt.Field, sheetCutOut.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&cutOutAllowed.Field, &cutOutAt.Field, &sheetCutOut.Field},
 	Parts:   onBank,
 	Eval:    evalHeatCutout,
 }

@@ -17,8 +17,8 @@ var heaterSupply = &Check{
 	Asks:    say.Phrase{Key: "heater-supply.asks", English: "Is the charger strong enough for all heaters together?"},
 	Formula: "ΣI_charger ≥ 1.25·Np·max I_heater [A]",
 	Limits:  []LimitOf{{"supply", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, setCurrent.Field, chargerRating.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&sheetHeated.Field, &sheetHeaterAmps.Field, &setCurrent.Field, &chargerRating.Field},
 	Parts:   onHeated,
 	Eval:    evalHeaterSupply,
 }

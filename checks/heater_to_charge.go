@@ -18,8 +18,8 @@ var heaterToCharge = &Check{
 	Asks:    say.Phrase{Key: "heater-to-charge.asks", English: "Did the charge begin only when the block was warm?"},
 	Formula: "step: ΔI > max(0.3·I_heater, 6·1.4826·MAD·√(2/n)) [A], held 120 s; T − u > 0 °C at the step",
 	Limits:  []LimitOf{{"temperature", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, sampleCurrent.Field, sampleTemp.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&sheetHeated.Field, &sheetHeaterAmps.Field, &sampleCurrent.Field, &sampleTemp.Field},
 	Parts:   onHeated,
 	Eval:    evalHeaterToCharge,
 }

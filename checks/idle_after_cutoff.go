@@ -16,8 +16,8 @@ var idleAfterCutoff = &Check{
 	Asks:    say.Phrase{Key: "idle-after-cutoff.asks", English: "How long does the bank last once the inverter has switched off?"},
 	Formula: "days = 0.05·C/(24·I) ≥ 30 [d]; fail below 7",
 	Limits:  []LimitOf{{"days", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{idleIsolator.Field, idleAmps.Field, idleSource.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&idleIsolator.Field, &idleAmps.Field, &idleSource.Field},
 	Parts:   onBank,
 	Eval:    evalIdle,
 }

@@ -20,9 +20,9 @@ var insulationAgain = &Check{
 	Asks:    say.Phrase{Key: "insulation-again.asks", English: "Is the bank still as free of the frame as it should be?"},
 	Formula: "R ≥ 0.5 MΩ [Ω]; bank as it stands: R = R_m·(V/(|U+| + |U−|) − 1), or both poles ≤ 2 V",
 	Limits:  []LimitOf{{"bonded", finding.Practice}, {"insulation", finding.Practice}, {"leak", finding.Standard}, {"leak", finding.Practice}, {"stray", finding.Practice}},
-	Sources: []cite.Source{cite.IEC62485, cite.CircuitTheory, cite.CommonPractice, cite.OurRule},
-	Fields: []Field{bondPlan.Field, strayPlus.Field, strayMinus.Field, totalVoltage.Field, strayMeter.Field,
-		insulation.Field, insulVolts.Field, insulFree.Field, insulProved.Field, insulTop.Field},
+	Sources: []*cite.Source{&cite.IEC62485, &cite.CircuitTheory, &cite.CommonPractice, &cite.OurRule},
+	Fields: []*Field{&bondPlan.Field, &strayPlus.Field, &strayMinus.Field, &totalVoltage.Field, &strayMeter.Field,
+		&insulation.Field, &insulVolts.Field, &insulFree.Field, &insulProved.Field, &insulTop.Field},
 	Parts: onBank,
 	Eval:  evalInsulationAgain,
 }

@@ -19,8 +19,8 @@ var inverterCutoffCheck = &Check{
 	Asks:    say.Phrase{Key: "inverter-cutoff.asks", English: "Does the inverter stop before the blocks' protection does, but not too early?"},
 	Formula: "V_cut ≥ Ns·(V_under + 0.5 V); V_cut ≤ Ns·12.85 V − I·(R_bank + R_leads) [V]",
 	Limits:  []LimitOf{{"cut-off", finding.Maker}, {"cut-off", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{inverterCutoff.Field, sheetLowest.Field, designCurrent.Field, partCable.Field, partLength.Field, leadTemp.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&inverterCutoff.Field, &sheetLowest.Field, &designCurrent.Field, &partCable.Field, &partLength.Field, &leadTemp.Field},
 	Parts:   inverterParts,
 	Eval:    evalInverterCutoff,
 }

@@ -17,8 +17,8 @@ var inverterFits = &Check{
 	Asks:    say.Phrase{Key: "inverter-fits.asks", English: "Does the inverter's DC window hold every voltage of this bank?"},
 	Formula: "dc-min ≤ V_cut, dc-max ≥ Ns·V_max [V]",
 	Limits:  []LimitOf{{"dc-window", finding.Maker}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{inverterLowest.Field, inverterMost.Field, inverterCutoff.Field, sheetCutoff.Field, sheetVmax.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&inverterLowest.Field, &inverterMost.Field, &inverterCutoff.Field, &sheetCutoff.Field, &sheetVmax.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {
 		return f.entered(bank.KindInverter, "inverter"), sayInverterNone.With()
 	},

@@ -19,8 +19,8 @@ var joinCold = &Check{
 	Asks:    say.Phrase{Key: "join-cold.asks", English: "Are all blocks that are joined in parallel warm enough to be charged?"},
 	Formula: "min(T − u) > max(T_coldest, 0 °C); max(T + u) ≤ T_hottest, else 45 °C [°C]",
 	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.Practice}, {"hottest", finding.Maker}, {"hottest", finding.Practice}},
-	Sources: []cite.Source{cite.ChargeByTemperature, cite.OurRule},
-	Fields:  []Field{blockTemp.Field, hoursHere.Field, sheetColdest.Field, sheetHottest.Field},
+	Sources: []*cite.Source{&cite.ChargeByTemperature, &cite.OurRule},
+	Fields:  []*Field{&blockTemp.Field, &hoursHere.Field, &sheetColdest.Field, &sheetHottest.Field},
 	Parts:   joinParts,
 	Eval:    evalJoinCold,
 }

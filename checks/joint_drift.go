@@ -19,8 +19,8 @@ var jointDrift = &Check{
 	Asks:    say.Phrase{Key: "joint-drift.asks", English: "Has every bolted joint the resistance that it had?"},
 	Formula: "R/R0 ≤ 1.20, or R − R0 ≤ 5 µΩ [Ω]",
 	Limits:  []LimitOf{{"ratio", finding.Standard}, {"rise", finding.Practice}},
-	Sources: []cite.Source{cite.IEEEJointDrift, cite.OurRule},
-	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field},
+	Sources: []*cite.Source{&cite.IEEEJointDrift, &cite.OurRule},
+	Fields:  []*Field{&jointCurrent.Field, &jointDrop.Field, &jointZero.Field},
 	Parts:   jointParts,
 	Eval:    evalJointDrift,
 }

@@ -18,8 +18,8 @@ var jointHeat = &Check{
 	Asks:    say.Phrase{Key: "joint-heat.asks", English: "Does any joint run hotter than its like?"},
 	Formula: "ΔT·(I_design/I)² ≤ 3 K between like joints [K]; T_hottest + (T − T_air)·(I_design/I)² ≤ T_terminal, else 60 °C [°C]",
 	Limits:  []LimitOf{{"difference", finding.Standard}, {"rating", finding.Practice}},
-	Sources: []cite.Source{cite.NETAHeat, cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{heatJoint.Field, heatLike.Field, heatAir.Field, heatAmps.Field, heatTime.Field, heatMethod.Field, designCurrent.Field, cableTerminal.Field, siteHottest.Field},
+	Sources: []*cite.Source{&cite.NETAHeat, &cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&heatJoint.Field, &heatLike.Field, &heatAir.Field, &heatAmps.Field, &heatTime.Field, &heatMethod.Field, &designCurrent.Field, &cableTerminal.Field, &siteHottest.Field},
 	Parts:   jointHeatParts,
 	Eval:    evalJointHeat,
 }

@@ -21,8 +21,8 @@ var jointResistance = &Check{
 	Asks:    say.Phrase{Key: "joint-r.asks", English: "Is every bolted joint as good as its like?"},
 	Formula: "R = (U_on − U_off)/I [Ω] ≤ median of the others + max(10 %, 5 µΩ) and ≤ 100 µΩ; n < 3: R ≤ 50 µΩ and I_design²·R ≤ 2 W",
 	Limits:  []LimitOf{{"resistance", finding.Standard}, {"resistance", finding.Practice}},
-	Sources: []cite.Source{cite.IEEEJoint, cite.OurRule},
-	Fields:  []Field{jointCurrent.Field, jointDrop.Field, jointZero.Field, designCurrent.Field},
+	Sources: []*cite.Source{&cite.IEEEJoint, &cite.OurRule},
+	Fields:  []*Field{&jointCurrent.Field, &jointDrop.Field, &jointZero.Field, &designCurrent.Field},
 	Parts:   jointParts,
 	Eval:    evalJoint,
 }

@@ -14,8 +14,8 @@ var labelsCheck = &Check{
 	Asks:    say.Phrase{Key: "labels.asks", English: "Does the bank say on itself what it is and how to switch it off?"},
 	Formula: "labels on = voltage, fault current, isolator, date, emergency",
 	Limits:  []LimitOf{{"labels", finding.Standard}},
-	Sources: []cite.Source{cite.IEC62446, cite.NEC706},
-	Fields:  []Field{labelsOn.Field},
+	Sources: []*cite.Source{&cite.IEC62446, &cite.NEC706},
+	Fields:  []*Field{&labelsOn.Field},
 	Parts:   onBank,
 	Eval:    evalLabels,
 }

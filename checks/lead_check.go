@@ -17,8 +17,8 @@ var leadCheck = &Check{
 	Asks:    say.Phrase{Key: "lead-check.asks", English: "Has every main lead only the resistance of its copper?"},
 	Formula: "R_lug-to-lug within R(T) ± max(10 %, 0.1 mΩ) [Ω], fail above, R(T) = ρ(T)·l/A",
 	Limits:  []LimitOf{{"resistance", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule, cite.IEC60228, cite.NECTable8},
-	Fields:  []Field{linkR.Field, leadTemp.Field, partCable.Field, partLength.Field},
+	Sources: []*cite.Source{&cite.OurRule, &cite.IEC60228, &cite.NECTable8},
+	Fields:  []*Field{&linkR.Field, &leadTemp.Field, &partCable.Field, &partLength.Field},
 	Parts:   onBank,
 	Eval:    evalLead,
 }

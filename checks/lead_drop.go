@@ -16,8 +16,8 @@ var leadDrop = &Check{
 	Asks:    say.Phrase{Key: "lead-drop.asks", English: "Do the main leads lose little enough of the voltage?"},
 	Formula: "I·(R_plus + R_minus) ≤ 0.03·Ns·12.8 V [V]",
 	Limits:  []LimitOf{{"drop", finding.Practice}},
-	Sources: []cite.Source{cite.ABYCE11Drop, cite.NECTable8, cite.IEC60228},
-	Fields:  []Field{designCurrent.Field, partCable.Field, partLength.Field, cableSize.Field, cableStandard.Field, linkR.Field, leadTemp.Field},
+	Sources: []*cite.Source{&cite.ABYCE11Drop, &cite.NECTable8, &cite.IEC60228},
+	Fields:  []*Field{&designCurrent.Field, &partCable.Field, &partLength.Field, &cableSize.Field, &cableStandard.Field, &linkR.Field, &leadTemp.Field},
 	Parts:   onBank,
 	Eval:    evalLeadDrop,
 }

@@ -17,9 +17,9 @@ var liftCheck = &Check{
 	Asks:    say.Phrase{Key: "lift.asks", English: "May a block be lifted here by hand, by so many persons?"},
 	Formula: "LI = (m + u)/(RWL·f) ≤ 1 [1], f = 1, 1.33, 1.5 for 1, 2, 3 persons; RWL = 23 kg·HM·VM·DM·AM·FM·CM; fail above 2",
 	Limits:  []LimitOf{{"index", finding.Standard}},
-	Sources: []cite.Source{cite.NIOSHLift},
-	Fields: []Field{liftHoist.Field, liftPersons.Field, liftReach.Field, liftHeight.Field, liftTravel.Field, liftTwist.Field,
-		liftGrip.Field, liftRate.Field, sheetMass.Field, blockMass.Field},
+	Sources: []*cite.Source{&cite.NIOSHLift},
+	Fields: []*Field{&liftHoist.Field, &liftPersons.Field, &liftReach.Field, &liftHeight.Field, &liftTravel.Field, &liftTwist.Field,
+		&liftGrip.Field, &liftRate.Field, &sheetMass.Field, &blockMass.Field},
 	Parts: onBank,
 	Eval:  evalLift,
 }

@@ -18,8 +18,8 @@ var linksClearCheck = &Check{
 	Asks:    say.Phrase{Key: "links-clear.asks", English: "Is every link that is not in the drawing off, and is each side the right way round?"},
 	Formula: "closed = no for every link that is not in the drawing; U of each side ≥ n·8 V [V]",
 	Limits:  []LimitOf{{"links", finding.House}, {"polarity", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{linksClear.Field, closed.Field, restVoltage.Field, totalVoltage.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&linksClear.Field, &closed.Field, &restVoltage.Field, &totalVoltage.Field},
 	Parts:   parallelPart,
 	Eval:    evalLinksClear,
 }

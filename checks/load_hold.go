@@ -20,8 +20,8 @@ var loadHold = &Check{
 	Asks:    say.Phrase{Key: "load-hold.asks", English: "Do all blocks hold their voltage under the largest steady current?"},
 	Formula: "trip = no; U − u ≥ V_cut of a block [V]; max U − min U ≤ max(0.10 V, 0.4·I·R_median) [V] within a string",
 	Limits:  []LimitOf{{"spread", finding.Practice}, {"volts", finding.Maker}, {"volts", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{loadAmps.Field, loadTime.Field, loadTripped.Field, loadVolts.Field, designCurrent.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&loadAmps.Field, &loadTime.Field, &loadTripped.Field, &loadVolts.Field, &designCurrent.Field},
 	Parts:   onBank,
 	Eval:    evalLoadHold,
 }

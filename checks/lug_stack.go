@@ -18,8 +18,8 @@ var lugStack = &Check{
 	Asks:    say.Phrase{Key: "lug-stack.asks", English: "Does every lug lie on its pad, in the right order and not too many?"},
 	Formula: "lug on the pad, largest first; n_lugs ≤ 4; thread ≥ 1 diameter of the bolt",
 	Limits:  []LimitOf{{"lugs", finding.Standard}, {"stack", finding.Standard}},
-	Sources: []cite.Source{cite.LugStack},
-	Fields:  []Field{lugStacks.Field, lugCount.Field, lugThread.Field, lugPhoto.Field},
+	Sources: []*cite.Source{&cite.LugStack},
+	Fields:  []*Field{&lugStacks.Field, &lugCount.Field, &lugThread.Field, &lugPhoto.Field},
 	Parts:   onBank,
 	Eval:    evalLugStack,
 }

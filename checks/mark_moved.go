@@ -16,8 +16,8 @@ var markMoved = &Check{
 	Asks:    say.Phrase{Key: "mark-moved.asks", English: "Does every mark still run straight from bolt to post?"},
 	Formula: "marks that moved = none",
 	Limits:  []LimitOf{{"marks", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{marksMoved.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&marksMoved.Field},
 	Parts:   onBank,
 	Eval:    evalMarkMoved,
 }

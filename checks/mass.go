@@ -16,8 +16,8 @@ var massCheck = &Check{
 	Asks:    say.Phrase{Key: "mass.asks", English: "Does every block weigh what its sheet says?"},
 	Formula: "|m − m_sheet|/m_sheet ≤ 3 % [%]; fail above 8 %",
 	Limits:  []LimitOf{{"mass", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{blockMass.Field, sheetMass.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&blockMass.Field, &sheetMass.Field},
 	Parts:   onBank,
 	Eval:    evalMass,
 }

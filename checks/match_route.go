@@ -18,8 +18,8 @@ var matchRoute = &Check{
 	Asks:    say.Phrase{Key: "match-route.asks", English: "Which way may these blocks be joined, and is it complete?"},
 	Formula: "one of: join now; full, then join; full, then parallel rest; send back",
 	Limits:  []LimitOf{{"route", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{levelTaken.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&levelTaken.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {
 		if len(f.Layout().Blocks()) < 2 {
 			return nil, sayRouteAlone.With()

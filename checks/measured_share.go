@@ -18,8 +18,8 @@ var measuredShare = &Check{
 	Asks:    say.Phrase{Key: "measured-share.asks", English: "Does the current divide evenly enough under load?"},
 	Formula: "I_branch ≤ I_discharge of its blocks [A]; max I/min I ≤ 1.25 [1], fail above 1.5; |ΣI − I_bank| ≤ 0.05·I_bank",
 	Limits:  []LimitOf{{"current", finding.Maker}, {"ratio", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{shareAmps.Field, shareTotal.Field, clampZeroed.Field, designCurrent.Field, sheetDischarge.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&shareAmps.Field, &shareTotal.Field, &clampZeroed.Field, &designCurrent.Field, &sheetDischarge.Field},
 	Parts:   shareParts,
 	Eval:    evalMeasuredShare,
 }

@@ -17,8 +17,8 @@ var mechanicalCheck = &Check{
 	Asks:    say.Phrase{Key: "mechanical.asks", English: "Is every block flat, strapped and dry, and nothing chafed, corroded or blocked?"},
 	Formula: "swelling ≤ 2 % of the thickness; nothing damaged, chafed, corroded or blocked",
 	Limits:  []LimitOf{{"swelling", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{rebuilt.Field, soundStill.Field, swellAgain.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&rebuilt.Field, &soundStill.Field, &swellAgain.Field},
 	Parts:   onBank,
 	Eval:    evalMechanical,
 }

@@ -21,9 +21,9 @@ var metersFit = &Check{
 	Asks:    say.Phrase{Key: "meters-fit.asks", English: "Can the meters of this job judge what they are to read?"},
 	Formula: "top of range ≥ 1.1·V_hi [V]; u ≤ limit/2, or window/4; U_rated ≥ V_hi; due ≥ today",
 	Limits:  []LimitOf{{"range", finding.Practice}, {"rated-voltage", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule, cite.GUM},
-	Fields: []Field{useVolts.Field, useMilli.Field, useAmperes.Field, useSmall.Field, useCelsius.Field, meterPercent.Field, meterCounts.Field,
-		meterStep.Field, meterRange.Field, ratedVoltage.Field, meterDue.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule, &cite.GUM},
+	Fields: []*Field{&useVolts.Field, &useMilli.Field, &useAmperes.Field, &useSmall.Field, &useCelsius.Field, &meterPercent.Field, &meterCounts.Field,
+		&meterStep.Field, &meterRange.Field, &ratedVoltage.Field, &meterDue.Field},
 	Parts: onBank,
 	Eval:  evalMetersFit,
 }

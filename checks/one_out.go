@@ -20,8 +20,8 @@ var oneOut = &Check{
 	Asks:    say.Phrase{Key: "one-out.asks", English: "When one string or block drops out, do the others bear the load?"},
 	Formula: "G·v = i, each branch open in turn; I_hi ≤ I_peak for t_shed, else ≤ I_discharge [A]",
 	Limits:  []LimitOf{{"current", finding.Maker}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
-	Fields:  []Field{designCurrent.Field, sheetDischarge.Field, sheetPeak.Field, sheetPeakTime.Field, shedTime.Field, blockR.Field, linkR.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.OurRule},
+	Fields:  []*Field{&designCurrent.Field, &sheetDischarge.Field, &sheetPeak.Field, &sheetPeakTime.Field, &shedTime.Field, &blockR.Field, &linkR.Field},
 	Parts:   onNetworks,
 	Eval:    evalOneOut,
 }

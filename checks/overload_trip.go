@@ -16,8 +16,8 @@ var overloadTrip = &Check{
 	Asks:    say.Phrase{Key: "overload-trip.asks", English: "Does the protection open within the maker's window?"},
 	Formula: "t_from ≤ t ± 1 s ≤ t_to [s] at I ≥ I_sheet",
 	Limits:  []LimitOf{{"time", finding.Maker}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{overAmps.Field, overTime.Field, overOpened.Field, overSteady.Field, sheetOverAmps.Field, sheetOverFrom.Field, sheetOverTo.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&overAmps.Field, &overTime.Field, &overOpened.Field, &overSteady.Field, &sheetOverAmps.Field, &sheetOverFrom.Field, &sheetOverTo.Field},
 	Parts:   onBank,
 	Eval:    evalOverload,
 }

@@ -15,8 +15,8 @@ var ownDraw = &Check{
 	Asks:    say.Phrase{Key: "own-draw.asks", English: "Is the bank at rest when everything is off?"},
 	Formula: "I ≤ I_sheet, else max(10 mA, 0.001·C/24 h) [A]",
 	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{ownDrawAmps.Field, ownDrawStated.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&ownDrawAmps.Field, &ownDrawStated.Field},
 	Parts:   onBank,
 	Eval:    evalOwnDraw,
 }

@@ -17,8 +17,8 @@ var ownerBriefedCheck = &Check{
 	Asks:    say.Phrase{Key: "owner-briefed.asks", English: "Has somebody gone through every topic with the owner?"},
 	Formula: "topics gone through = all of the list",
 	Limits:  []LimitOf{{"topics", finding.House}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{ownerBriefed.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&ownerBriefed.Field},
 	Parts:   onBank,
 	Eval:    evalOwnerBriefed,
 }

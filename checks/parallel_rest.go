@@ -20,8 +20,8 @@ var parallelRest = &Check{
 	Asks:    say.Phrase{Key: "parallel-rest.asks", English: "Did the joined blocks rest long enough, and were they read again after they were opened?"},
 	Formula: "t_open − t_joined ≥ 12 h [s]; I_end ≤ max(1 A, 0.005·C/h) [A]; 1 h open before the gap is read",
 	Limits:  []LimitOf{{"current", finding.Practice}, {"rest", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule, cite.OpenOCV},
-	Fields:  []Field{restJoined.Field, restCurrent.Field, restOpened.Field, gapVoltage.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule, &cite.OpenOCV},
+	Fields:  []*Field{&restJoined.Field, &restCurrent.Field, &restOpened.Field, &gapVoltage.Field},
 	Parts: func(f *Facts) ([]string, say.Line) {
 		return f.restsDone(), sayRestNone.With()
 	},

@@ -14,8 +14,8 @@ var planParallel = &Check{
 	Asks:    say.Phrase{Key: "plan-parallel.asks", English: "Does the maker allow this many strings or blocks in parallel?"},
 	Formula: "Np ≤ Np_sheet [1]; no sheet: can't tell above 1, fail above 4",
 	Limits:  []LimitOf{{"count", finding.Maker}, {"count", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice},
-	Fields:  []Field{layoutField, blockSheet.Field, sheetParallel.Field},
+	Sources: []*cite.Source{&cite.CommonPractice},
+	Fields:  []*Field{&layoutField, &blockSheet.Field, &sheetParallel.Field},
 	Parts:   parallelPart,
 	Eval: func(f *Facts, _ string) []finding.Finding {
 		return one(evalPlan(f, plan{f.Layout().Parallel, sheetParallel, cite.CommonPractice, planWords{

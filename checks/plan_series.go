@@ -18,8 +18,8 @@ var planSeries = &Check{
 	Asks:    say.Phrase{Key: "plan-series.asks", English: "Does the maker allow this many blocks in series?"},
 	Formula: "Ns ≤ Ns_sheet [1]; no sheet: can't tell above 1, fail above 4",
 	Limits:  []LimitOf{{"count", finding.Maker}, {"count", finding.Practice}},
-	Sources: []cite.Source{cite.SeriesVoltage, cite.CommonPractice},
-	Fields:  []Field{layoutField, blockSheet.Field, sheetSeries.Field},
+	Sources: []*cite.Source{&cite.SeriesVoltage, &cite.CommonPractice},
+	Fields:  []*Field{&layoutField, &blockSheet.Field, &sheetSeries.Field},
 	Parts:   seriesPart,
 	Eval: func(f *Facts, _ string) []finding.Finding {
 		return one(evalPlan(f, plan{f.Layout().Series, sheetSeries, cite.SeriesVoltage, planWords{

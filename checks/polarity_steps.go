@@ -18,8 +18,8 @@ var polaritySteps = &Check{
 	Asks:    say.Phrase{Key: "polarity-steps.asks", English: "Does every block add its volts, or is one in backwards?"},
 	Formula: "step_k = U_k − U_(k−1), U_0 = 0; 8 V ≤ step_k ≤ 14.7 V [V]",
 	Limits:  []LimitOf{{"step", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{stepVoltage.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&stepVoltage.Field},
 	Parts:   polarityParts,
 	Eval:    evalPolaritySteps,
 }

@@ -23,8 +23,8 @@ var precharge = &Check{
 	Asks:    say.Phrase{Key: "precharge.asks", English: "Are the inverter's capacitors full enough to close the main switch?"},
 	Formula: "left ≤ min(0.05·U_bank, 2 V) [V]; s_max·left/(R_bank + R_leads) ≤ I_trip of a block, else I_discharge [A]",
 	Limits:  []LimitOf{{"left", finding.Practice}, {"rush", finding.Maker}, {"rush", finding.Practice}},
-	Sources: []cite.Source{cite.PrechargeLeft, cite.OurRule},
-	Fields:  []Field{capacitors.Field, prechargeLeft.Field, totalVoltage.Field, inverterOff.Field, inverterOwn.Field},
+	Sources: []*cite.Source{&cite.PrechargeLeft, &cite.OurRule},
+	Fields:  []*Field{&capacitors.Field, &prechargeLeft.Field, &totalVoltage.Field, &inverterOff.Field, &inverterOwn.Field},
 	Parts:   prechargeParts,
 	Eval:    evalPrecharge,
 }

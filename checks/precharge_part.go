@@ -19,8 +19,8 @@ var prechargePart = &Check{
 	Asks:    say.Phrase{Key: "precharge-part.asks", English: "Does the precharge resistor bear what one precharge puts into it?"},
 	Formula: "E = ½·C·V_hi² ≤ E_pulse [J]; 5·R·C ≤ t at V_hi²/R [s]; C = t/(3·R) ± 20 %",
 	Limits:  []LimitOf{{"pulse", finding.Maker}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.OurRule},
-	Fields:  []Field{prechargeR.Field, prechargeFarad.Field, prechargeTime.Field, prechargePulse.Field, prechargeBears.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.OurRule},
+	Fields:  []*Field{&prechargeR.Field, &prechargeFarad.Field, &prechargeTime.Field, &prechargePulse.Field, &prechargeBears.Field},
 	Parts:   prechargeParts,
 	Eval:    evalPrechargePart,
 }

@@ -17,8 +17,8 @@ var rested = &Check{
 	Asks:    say.Phrase{Key: "rested.asks", English: "Have the blocks rested long enough for their voltage to mean something?"},
 	Formula: "rest = t_now − t_last current ≥ 12 h [s], or |U2 − U1| ≤ 1 mV over ≥ 30 min [V]",
 	Limits:  []LimitOf{{"rest", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.RestDrift},
-	Fields:  []Field{lastCurrent.Field, firstVoltage.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.RestDrift},
+	Fields:  []*Field{&lastCurrent.Field, &firstVoltage.Field},
 	Parts:   restParts,
 	Eval:    evalRested,
 }

@@ -18,8 +18,8 @@ var returnRatio = &Check{
 	Asks:    say.Phrase{Key: "return-ratio.asks", English: "Does the bank give back nearly all that is put in?"},
 	Formula: "r = Q_out/(Q_in − Q_heater) ≥ 0.95 [1], r ≤ 1; u = r·(off·t_out/Q_out + off·t_in/Q_in)",
 	Limits:  []LimitOf{{"ratio", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{capCharge.Field, capHours.Field, backCharge.Field, backHours.Field, backHeater.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&capCharge.Field, &capHours.Field, &backCharge.Field, &backHours.Field, &backHeater.Field},
 	Parts:   runParts,
 	Eval:    evalReturnRatio,
 }

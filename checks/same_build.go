@@ -20,8 +20,8 @@ var sameBuild = &Check{
 	Asks:    say.Phrase{Key: "same-build.asks", English: "Are all blocks of one model, one capacity and one delivery?"},
 	Formula: "model, C alike; max − min of the date codes ≤ 6 months; firmware alike",
 	Limits:  []LimitOf{{"build", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{blockSheet.Field, sheetModel.Field, sheetCapacity.Field, blockCode.Field, blockFirm.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&blockSheet.Field, &sheetModel.Field, &sheetCapacity.Field, &blockCode.Field, &blockFirm.Field},
 	Parts:   manyBlocks,
 	Eval:    evalSameBuild,
 }

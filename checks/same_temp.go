@@ -16,8 +16,8 @@ var sameTemp = &Check{
 	Asks:    say.Phrase{Key: "same-temp.asks", English: "Are the blocks warm alike, so that their voltages can be compared?"},
 	Formula: "max T − min T ≤ 5 K [K]",
 	Limits:  []LimitOf{{"spread", finding.Practice}},
-	Sources: []cite.Source{cite.OpenOCV},
-	Fields:  []Field{blockTemp.Field},
+	Sources: []*cite.Source{&cite.OpenOCV},
+	Fields:  []*Field{&blockTemp.Field},
 	Parts:   onBank,
 	Eval:    evalSameTemp,
 }

@@ -18,8 +18,8 @@ var sensorPair = &Check{
 	Asks:    say.Phrase{Key: "sensor-pair.asks", English: "Does the sensor read what a thermometer beside it does?"},
 	Formula: "|T_sensor − T_reference| ≤ 5 K [K], u of the reference alone; 10 kΩ part: 200 Ω ≤ R ≤ 400 kΩ; Pt100: 80 Ω ≤ R ≤ 140 Ω",
 	Limits:  []LimitOf{{"difference", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{sensorType.Field, sensorReads.Field, sensorOhms.Field, sensorBeside.Field, sensorWay.Field, sensorSoaked.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&sensorType.Field, &sensorReads.Field, &sensorOhms.Field, &sensorBeside.Field, &sensorWay.Field, &sensorSoaked.Field},
 	Parts:   onBank,
 	Eval:    evalSensor,
 }

@@ -15,8 +15,8 @@ var serialOnce = &Check{
 	Asks:    say.Phrase{Key: "serial-once.asks", English: "Is every block's serial number entered, and none twice?"},
 	Formula: "serial of each block ≠ serial of any other",
 	Limits:  []LimitOf{{"serial", finding.House}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{blockSerial.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&blockSerial.Field},
 	Parts:   onBank,
 	Eval:    evalSerialOnce,
 }

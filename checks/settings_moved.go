@@ -20,9 +20,9 @@ var settingsMoved = &Check{
 	Asks:    say.Phrase{Key: "settings-moved.asks", English: "Is every setting of charger and inverter as the last visit left it?"},
 	Formula: "setting now = setting at the last visit; where it was changed on purpose, the rule of its first day",
 	Limits:  []LimitOf{{"settings", finding.House}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields: []Field{setAbsorption.Field, setFloat.Field, setCurrent.Field, setEqualise.Field, setTempComp.Field, setRecover.Field,
-		cutoffSeen.Field, changeMeant.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields: []*Field{&setAbsorption.Field, &setFloat.Field, &setCurrent.Field, &setEqualise.Field, &setTempComp.Field, &setRecover.Field,
+		&cutoffSeen.Field, &changeMeant.Field},
 	Parts: settingsParts,
 	Eval:  evalSettingsMoved,
 }

@@ -23,8 +23,8 @@ var share = &Check{
 	Asks:    say.Phrase{Key: "share.asks", English: "Does any block carry more than it bears, with all loads on?"},
 	Formula: "G·v = i, each branch at R_lo, the others at R_hi [A]; I_hi ≤ I_discharge, ≤ I_fuse/1.25",
 	Limits:  []LimitOf{{"current", finding.Maker}, {"current", finding.Standard}},
-	Sources: []cite.Source{cite.CircuitTheory, cite.NEC210_20A, cite.OurRule},
-	Fields:  []Field{designCurrent.Field, sheetDischarge.Field, blockR.Field, linkR.Field, partCable.Field, partLength.Field, fuseRating.Field},
+	Sources: []*cite.Source{&cite.CircuitTheory, &cite.NEC210_20A, &cite.OurRule},
+	Fields:  []*Field{&designCurrent.Field, &sheetDischarge.Field, &blockR.Field, &linkR.Field, &partCable.Field, &partLength.Field, &fuseRating.Field},
 	Parts:   func(f *Facts) ([]string, say.Line) { return f.networkParts(), say.Line{} },
 	Eval:    evalShare,
 }

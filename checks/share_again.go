@@ -23,8 +23,8 @@ var shareAgain = &Check{
 	Asks:    say.Phrase{Key: "share-again.asks", English: "Does every branch still carry the part of the current that it did?"},
 	Formula: "s = I_branch/ΣI; 0.8 ≤ s/s0 ≤ 1.2; max I/min I ≤ 1.25 [1], fail above 1.5",
 	Limits:  []LimitOf{{"change", finding.Practice}, {"current", finding.Maker}, {"ratio", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{shareAmps.Field, shareTotal.Field, clampZeroed.Field, designCurrent.Field, sheetDischarge.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&shareAmps.Field, &shareTotal.Field, &clampZeroed.Field, &designCurrent.Field, &sheetDischarge.Field},
 	Parts:   shareParts,
 	Eval:    evalShareAgain,
 }

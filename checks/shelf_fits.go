@@ -19,9 +19,9 @@ var shelfFits = &Check{
 	Asks:    say.Phrase{Key: "shelf-fits.asks", English: "Do the blocks fit on the shelf, and does it carry them?"},
 	Formula: "n·W + (n − 1)·gap ≤ length, rows·L + (rows − 1)·gap ≤ depth [m]; 1.05·Σm ≤ rating [kg]",
 	Limits:  []LimitOf{{"length", finding.Practice}, {"mass", finding.Maker}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields: []Field{standsOn.Field, shelfLength.Field, shelfDepth.Field, shelfRating.Field, shelfRow.Field, blockGap.Field,
-		sheetLength.Field, sheetWidth.Field, sheetMass.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields: []*Field{&standsOn.Field, &shelfLength.Field, &shelfDepth.Field, &shelfRating.Field, &shelfRow.Field, &blockGap.Field,
+		&sheetLength.Field, &sheetWidth.Field, &sheetMass.Field},
 	Parts: onBank,
 	Eval:  evalShelfFits,
 }

@@ -18,9 +18,9 @@ var siteConditions = &Check{
 	Asks:    say.Phrase{Key: "site-conditions.asks", English: "Do the parts still do their work in the heat and at the height of this place?"},
 	Formula: "P·(1 − 0.01·(T − 40 °C))·(1 − (h − 1000 m)/10 000 m) ≥ P_need [W]; I_n·(1 − (h − 2000 m)/20 000 m) ≥ 1.25·I_cont [A]",
 	Limits:  []LimitOf{{"air", finding.Maker}, {"fuse", finding.Practice}, {"place", finding.Practice}, {"power", finding.Practice}},
-	Sources: []cite.Source{cite.FuseAltitude, cite.CommonPractice},
-	Fields: []Field{siteHottest.Field, siteAltitude.Field, siteFuel.Field, sparkProof.Field, sheetAir.Field, inverterPower.Field,
-		designCurrent.Field, fuseRating.Field},
+	Sources: []*cite.Source{&cite.FuseAltitude, &cite.CommonPractice},
+	Fields: []*Field{&siteHottest.Field, &siteAltitude.Field, &siteFuel.Field, &sparkProof.Field, &sheetAir.Field, &inverterPower.Field,
+		&designCurrent.Field, &fuseRating.Field},
 	Parts: onBank,
 	Eval:  evalSiteConditions,
 }

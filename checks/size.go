@@ -19,8 +19,8 @@ var sizeCheck = &Check{
 	Asks:    say.Phrase{Key: "size.asks", English: "Is one block of each kind as large as its sheet says?"},
 	Formula: "|L − L_sheet|, |W − W_sheet|, |H − H_sheet| ≤ 5 mm [m]",
 	Limits:  []LimitOf{{"size", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{blockLength.Field, blockWidth.Field, blockHeight.Field, sheetLength.Field, sheetWidth.Field, sheetHeight.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&blockLength.Field, &blockWidth.Field, &blockHeight.Field, &sheetLength.Field, &sheetWidth.Field, &sheetHeight.Field},
 	Parts:   onBank,
 	Eval:    evalSize,
 }

@@ -17,8 +17,8 @@ var storageDays = &Check{
 	Asks:    say.Phrase{Key: "storage-days.asks", English: "Does the charge last as long as the bank will stand unused?"},
 	Formula: "days = C·(z_lo − 0.10)/(24·I_hi + C·0.03/30.4) ≥ days planned [d], else 180",
 	Limits:  []LimitOf{{"days", finding.Practice}},
-	Sources: []cite.Source{cite.OurRule},
-	Fields:  []Field{storeDays.Field, storeLevel.Field, ownDrawAmps.Field},
+	Sources: []*cite.Source{&cite.OurRule},
+	Fields:  []*Field{&storeDays.Field, &storeLevel.Field, &ownDrawAmps.Field},
 	Parts:   onBank,
 	Eval:    evalStorage,
 }

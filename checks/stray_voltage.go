@@ -16,8 +16,8 @@ var strayVoltage = &Check{
 	Asks:    say.Phrase{Key: "stray-voltage.asks", English: "Is the bank free of the frame, or bonded at one pole only, as planned?"},
 	Formula: "R_iso = R_m·(U_bank/(|U+| + |U−|) − 1) ≥ 0.5 MΩ [Ω], or |U+|, |U−| ≤ 2 V with R_m ≥ 10 MΩ [V]; fail: R_iso < 100 Ω/V·U_bank; bonded pole: |U| ≤ 0.5 V",
 	Limits:  []LimitOf{{"bonded", finding.Practice}, {"leak", finding.Standard}, {"leak", finding.Practice}, {"stray", finding.Practice}},
-	Sources: []cite.Source{cite.IEC62485, cite.CircuitTheory, cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{bondPlan.Field, strayPlus.Field, strayMinus.Field, totalVoltage.Field, strayMeter.Field},
+	Sources: []*cite.Source{&cite.IEC62485, &cite.CircuitTheory, &cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&bondPlan.Field, &strayPlus.Field, &strayMinus.Field, &totalVoltage.Field, &strayMeter.Field},
 	Parts:   onBank,
 	Eval:    evalStrayVoltage,
 }

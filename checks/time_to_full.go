@@ -19,8 +19,8 @@ var timeToFull = &Check{
 	Title:   say.Phrase{Key: "time-to-full.title", English: "Time to full"},
 	Asks:    say.Phrase{Key: "time-to-full.asks", English: "How long will this charge take?"},
 	Formula: "t = (1 − z)·C/I + τ·ln(I/I_tail) [s], at both ends of z",
-	Sources: []cite.Source{cite.OpenOCV, cite.OurRule},
-	Fields:  []Field{plannedCharge.Field, restVoltage.Field, tailSeconds.Field},
+	Sources: []*cite.Source{&cite.OpenOCV, &cite.OurRule},
+	Fields:  []*Field{&plannedCharge.Field, &restVoltage.Field, &tailSeconds.Field},
 	Parts:   onBank,
 	Eval:    evalTimeToFull,
 }

@@ -19,8 +19,8 @@ var topSpread = &Check{
 	Asks:    say.Phrase{Key: "top-spread.asks", English: "Do the blocks in series stand alike at the end of charge?"},
 	Formula: "max U − min U ≤ 0.20 V [V] in a string, fail above 0.50 V; all within 2 min, I ≤ I_tail, U_string ≥ Ns·14.0 V; U ≤ V_max",
 	Limits:  []LimitOf{{"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}, {"spread", finding.Practice}, {"total", finding.Practice}},
-	Sources: []cite.Source{cite.OpenOCV, cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{topVoltage.Field, tailCurrent.Field, sheetVmax.Field, sheetTail.Field, sheetCapacity.Field},
+	Sources: []*cite.Source{&cite.OpenOCV, &cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&topVoltage.Field, &tailCurrent.Field, &sheetVmax.Field, &sheetTail.Field, &sheetCapacity.Field},
 	Parts:   topParts,
 	Eval:    evalTopSpread,
 }

@@ -31,7 +31,7 @@ func TestEveryEntryStandsInOneTopic(t *testing.T) {
 
 func TestTopicsHaveOnlyFieldsOfTheirKindAndStage(t *testing.T) {
 	seen := map[string]bool{}
-	for _, topic := range topics() {
+	for _, topic := range topics {
 		at := string(topic.Of) + "/" + string(topic.Stage) + "/" + topic.ID
 		if seen[at] {
 			t.Errorf("%s stands twice", at)

@@ -19,8 +19,8 @@ var torque = &Check{
 	Asks:    say.Phrase{Key: "torque.asks", English: "Is every bolt as tight as the maker of the block wants it?"},
 	Formula: "T_low ≤ T·(1 − δ) and T·(1 + δ) ≤ T_high [N·m], δ of the wrench; one value: T ± 10 %; max. alone: 0.8·T to T",
 	Limits:  []LimitOf{{"torque", finding.Maker}, {"torque", finding.Practice}},
-	Sources: []cite.Source{cite.ISO6789, cite.TorqueNominal, cite.OurRule},
-	Fields:  []Field{torqueSet.Field, useTorque.Field},
+	Sources: []*cite.Source{&cite.ISO6789, &cite.TorqueNominal, &cite.OurRule},
+	Fields:  []*Field{&torqueSet.Field, &useTorque.Field},
 	Parts:   func(f *Facts) ([]string, say.Line) { return f.Layout().Posts(), say.Line{} },
 	Eval:    evalTorque,
 }

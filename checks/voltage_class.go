@@ -17,9 +17,9 @@ var voltageClass = &Check{
 	Asks:    say.Phrase{Key: "voltage-class.asks", English: "May this bank's voltage be worked on here, with these parts and gloves?"},
 	Formula: "V_hi = Ns·V_max ≤ 60 V DC [V]; U_rated of meter, fuse, switch, gloves ≥ V_hi",
 	Limits:  []LimitOf{{"rated-voltage", finding.Practice}, {"voltage", finding.Standard}},
-	Sources: []cite.Source{cite.LowVoltageDC, cite.NFPA70E, cite.CommonPractice},
-	Fields: []Field{layoutField, blockSheet.Field, sheetVmax.Field, sheetSeries.Field, licensedPerson.Field, fuseVoltage.Field,
-		ratedVoltage.Field, gloveVoltage.Field},
+	Sources: []*cite.Source{&cite.LowVoltageDC, &cite.NFPA70E, &cite.CommonPractice},
+	Fields: []*Field{&layoutField, &blockSheet.Field, &sheetVmax.Field, &sheetSeries.Field, &licensedPerson.Field, &fuseVoltage.Field,
+		&ratedVoltage.Field, &gloveVoltage.Field},
 	Parts: onBank,
 	Eval:  evalVoltageClass,
 }

@@ -21,8 +21,8 @@ var warmUp = &Check{
 	Asks:    say.Phrase{Key: "warm-up.asks", English: "Will the heaters warm the bank in the time planned?"},
 	Formula: "m·c·dT/dt = P − k·(T − T_air) [W]; t_hi ≤ t_planned [s]; t_lo = 0.3·t_nominal",
 	Limits:  []LimitOf{{"time", finding.Practice}},
-	Sources: []cite.Source{cite.CommonPractice, cite.OurRule},
-	Fields:  []Field{sheetHeated.Field, sheetHeaterAmps.Field, sheetRelease.Field, sheetMass.Field, chargeTemp.Field, airNow.Field, warmUpPlan.Field, sampleTemp.Field},
+	Sources: []*cite.Source{&cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&sheetHeated.Field, &sheetHeaterAmps.Field, &sheetRelease.Field, &sheetMass.Field, &chargeTemp.Field, &airNow.Field, &warmUpPlan.Field, &sampleTemp.Field},
 	Parts:   onHeated,
 	Eval:    evalWarmUp,
 }

@@ -55,7 +55,7 @@ func Rules() []Rule {
 	for _, c := range checks.All {
 		r := Rule{Check: c.ID, Stage: string(c.Stage), Question: english(c.Asks.With()), Formula: c.Formula, Limits: limitsOf(c), Edition: checks.Rules}
 		for _, s := range c.Sources {
-			r.Sources = append(r.Sources, sourceOf(s))
+			r.Sources = append(r.Sources, sourceOf(*s))
 		}
 		out = append(out, r)
 	}
