@@ -262,3 +262,17 @@ func TestTheRegisterKnowsWhatItHas(t *testing.T) {
 		t.Errorf("it offers %s", said)
 	}
 }
+
+// The list of jobs has the one changed last first, and not the register.
+func TestTheListIsNewestFirst(t *testing.T) {
+	var got []string
+	for _, s := range newestFirst(map[string][]byte{
+		"a": []byte(`{"title": "Invented jetty", "changed": "2026-11-25T08:00:00+01:00"}`), "b": []byte(`{"title": "Invented hut", "changed": "2026-11-25T12:00:00+01:00"}`),
+		"c": []byte(`{"title": "Invented mast", "changed": "2026-11-24T12:00:00+01:00"}`), "d": []byte(`broken`), registerID: []byte(`{"title": "Register"}`),
+	}) {
+		got = append(got, s.ID+" "+s.Title)
+	}
+	if want := "b Invented hut, a Invented jetty, c Invented mast"; strings.Join(got, ", ") != want { // hand
+		t.Errorf("%v, want %s", got, want)
+	}
+}

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"cmp"
 	"encoding/json"
 	"slices"
 	"time"
@@ -139,17 +138,7 @@ func (j *opened) energy(r *root) string {
 func (r *root) loadJobs(then func(app.Context)) {
 	r.async(func() {
 		lines, err := r.device.Store.Summaries()
-		var list []summary
-		for id, raw := range lines {
-			s := summary{ID: id}
-			if id == registerID {
-				continue
-			}
-			if json.Unmarshal(raw, &s) == nil {
-				list = append(list, s)
-			}
-		}
-		slices.SortFunc(list, func(a, b summary) int { return -cmp.Compare(a.Changed, b.Changed) })
+		list := newestFirst(lines)
 		r.dispatch(func(ctx app.Context) {
 			if err != nil {
 				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
@@ -160,4 +149,23 @@ func (r *root) loadJobs(then func(app.Context)) {
 			}
 		})
 	})
+}
+
+// newestFirst reads the lines of all jobs, the one changed last first. It sorts
+// texts and not lines: that code is there already.
+func newestFirst(lines map[string][]byte) (list []summary) {
+	read := map[string]summary{}
+	var order []string
+	for id, raw := range lines {
+		s := summary{ID: id}
+		if id != registerID && json.Unmarshal(raw, &s) == nil {
+			key := s.Changed + "\n" + id
+			read[key], order = s, append(order, key)
+		}
+	}
+	slices.Sort(order)
+	for i := len(order) - 1; i >= 0; i-- {
+		list = append(list, read[order[i]])
+	}
+	return list
 }
