@@ -111,7 +111,7 @@ func (h Hold) Shut() []string {
 
 // clauseTitles are the conditions that are no check, by their id.
 var clauseTitles = map[string]say.Phrase{
-	"last-gap": sayLastGap, "main-off": sayMainOff, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
+	"last-gap": sayLastGap, "main-off": sayMainOff, "main-open": sayMainOpen, "main-on": sayMainOn, "main-fuse": sayMainFuse, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
 	"standing": sayStanding, "test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
 	"heat-sheet": sayHeatSheet, "heat-current": sayHeatCurrent, "heat-watched": sayHeatWatched,

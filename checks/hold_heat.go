@@ -47,11 +47,12 @@ const (
 func (f *Facts) heatHold() (h Hold, listed bool) {
 	f.quietly(func() {
 		supply := passes(f.resting(heaterSupply.ID))
+		wired := f.wiredClauses()
 		sheet, current, watched, step := f.heatSheetClause(), f.heatCurrentClause(), f.heatWatchedClause(), f.heatStepClause()
 		h = Hold{
 			Gate: "heat", Part: "bank", Title: sayHeatTitle.With(), Keep: sayHeatKeep.With(),
-			Clauses: []Clause{sheet, supply, f.settingsClause(), current, watched, step},
-			Barred:  firstBar(barShut(sheet, sayBarHeatSheet), barShut(watched, sayBarHeatAlone), barShut(step, sayBarHeatStep)),
+			Clauses: append(append([]Clause{sheet, supply, f.settingsClause(), current}, wired...), watched, step),
+			Barred:  firstBar(f.barredByWiring(wired), barShut(sheet, sayBarHeatSheet), barShut(watched, sayBarHeatAlone), barShut(step, sayBarHeatStep)),
 		}
 		if amps, _, gap := f.heaterAmps(); gap == nil && amps > 0 {
 			h.Expect = sayHeatExpect.With("amps", rounded(amps, "A"))
