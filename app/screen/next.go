@@ -42,6 +42,9 @@ func (r *root) nextStep() step {
 	if !known {
 		return step{r.about(x), r.say(x.Next()), r.to("stage", string(stageOf(x)))}
 	}
+	if x.Next().Key == "charged-full.warm" { // the block is known to be too cold or too hot
+		return step{r.about(x), r.say(x.Next()), r.wayTo(k)}
+	}
 	return step{r.about(x), r.entryName(k), r.wayTo(k)}
 }
 
