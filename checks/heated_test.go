@@ -147,7 +147,7 @@ func TestTimeToFull(t *testing.T) {
 }
 
 func TestChargeTrend(t *testing.T) {
-	const common = goodMeter + "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/charge-voltage-max = 14.6 V\n"
+	const common = goodMeter + releasedAlone
 	quiet := [3]string{"20.0 A", "13.80 V, m1", "20.0 C"}
 	off := [3]string{"0.0 A", "13.60 V, m1", "20.0 C"}
 	walk(t, oneBlock, chargeTrend, common, []row{
@@ -171,11 +171,14 @@ func TestChargeTrend(t *testing.T) {
 		{"the clamp is the wrong way round", listed(5, quiet, [3]string{"-20.0 A", "13.80 V, m1", "20.0 C"}), "bank", finding.CantTell, "hand: −20 + 1.4 A is no charge"},
 		{"nothing written", "", "bank", finding.ToDo, "boundary"},
 	})
+	walk(t, oneBlock, chargeTrend, strings.Replace(common, "sheet1/charge-voltage-max = 14.6 V", "", 1), []row{
+		{"too high for any of its kind", listed(5, quiet, [3]string{"20.0 A", "14.75 V, m1", "20.0 C"}), "bank", finding.Fail, "hand: 14.75 − 0.04 > 14.6, the usual highest"},
+	})
 	cold := func(amps string) string {
 		return listed(5, [3]string{amps, "13.50 V, m2", "-10.0 C"}, [3]string{amps, "13.50 V, m2", "-9.0 C"})
 	}
 	const clamp = "m3/measures = A\nm3/percent = 2 %\nm3/counts = 5\nm3/step = 0.1 A\n"
-	walk(t, oneBlock, chargeTrend, heatedSheet, []row{
+	walk(t, oneBlock, chargeTrend, swapped(t, "bank/heat-watched", "bank/heat-watched = yes, at -6m"), []row{
 		{"fed", clamp + cold("5.0 A, m3"), "bank", finding.Pass, "hand: 5.0 + 0.6 ≤ 1.2 · 5"},
 		{"a little more than the heaters draw", clamp + cold("6.6 A, m3"), "bank", finding.CantTell, "hand: 6.6 − 0.63 = 5.97 < 6"},
 		{"cells take current while they are frozen", clamp + cold("10.0 A, m3"), "bank", finding.Fail, "hand: 10 − 0.7 > 6 with the block at −10 + 3 °C, from the first line on"},

@@ -197,7 +197,7 @@ func (f *Facts) HoldFor(gate, part string) (Hold, bool) {
 // resting makes a clause of a check's findings about the parts; without parts,
 // of all its findings. A check that this version does not have keeps shut.
 func (f *Facts) resting(check string, parts ...string) Clause {
-	c := known(check)
+	c := find(f.asked, check)
 	if c == nil {
 		return Clause{ID: check, Title: say.Phrase{Key: "hold." + check, English: check}.With(), Says: sayNotBuilt.With()}
 	}
@@ -212,8 +212,10 @@ func (f *Facts) resting(check string, parts ...string) Clause {
 }
 
 // known finds a check of the list by its id; nil when there is none.
-func known(id string) *Check {
-	for _, c := range All {
+func known(id string) *Check { return find(All, id) }
+
+func find(list []*Check, id string) *Check {
+	for _, c := range list {
 		if c.ID == id {
 			return c
 		}

@@ -89,7 +89,7 @@ func (f *Facts) settingsClause() Clause {
 	c.Title = saySettings.With()
 	var asLeft []finding.Finding
 	for _, x := range c.Findings {
-		if l, ok := x.Limit(); !ok || l.Name != absorptionMeasured {
+		if l, ok := x.Limit(); !ok || l.Name != AbsorptionMeasured {
 			asLeft = append(asLeft, x)
 		}
 	}
@@ -97,9 +97,9 @@ func (f *Facts) settingsClause() Clause {
 	return c
 }
 
-// absorptionMeasured is the limit of charger-settings that only a running
+// AbsorptionMeasured is the limit of charger-settings that only a running
 // charge can show.
-const absorptionMeasured = "absorption-measured"
+const AbsorptionMeasured = "absorption-measured"
 
 // testHold: no capacity test alone, without a sheet or without a fuse.
 func (f *Facts) testHold() Hold {

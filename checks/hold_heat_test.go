@@ -25,6 +25,7 @@ const heatReady = heatedSheet + `
 	charger1/recover = off
 	bank/heat-watched = yes
 	charge1/target = b1
+	stage.first-charge/hazards-read = yes
 `
 
 // swapped is heatReady with the line of one entry replaced; "" takes it out.
@@ -54,6 +55,7 @@ func TestHeatOpensOnEveryClauseOnly(t *testing.T) {
 		from            string
 	}{
 		{"as it should be", "b1/sensor", "b1/sensor = own", true, false, "every clause; the measured absorption is not asked for"},
+		{"cautions not read", "stage.first-charge/hazards-read", "", false, false, "nothing that can hurt before its cautions"},
 		{"the block has no sheet", "b1/sheet", "", false, true, "no sheet: nothing heats, no hold point"},
 		{"the sheet says no", "sheet1/heated", "sheet1/heated = no", false, true, "nothing heats"},
 		{"the sheet is silent", "sheet1/heated", "", false, true, "nothing heats"},
@@ -212,7 +214,7 @@ func TestHeatOfABank(t *testing.T) {
 	if h.Passed() || h.Barred.Empty() {
 		t.Error("a block that does not heat itself takes the heaters' current of the other")
 	}
-	if said := (say.Voice{}).Say(h.Clauses[0].Says); !strings.Contains(said, "block 2") && !strings.Contains(said, "Block 2") {
+	if said := (say.Voice{}).Say(h.Clauses[1].Says); !strings.Contains(said, "block 2") && !strings.Contains(said, "Block 2") {
 		t.Errorf("the block that waits is not named: %q", said)
 	}
 	if h := hold(t, fixture(t, two, more, other), "heat", "bank"); !h.Passed() {
