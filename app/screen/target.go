@@ -125,7 +125,7 @@ func (j *opened) nextFinding() (finding.Finding, bool) {
 	}
 	for _, s := range checks.Stages {
 		for _, x := range j.findings {
-			if x.Verdict() == finding.ToDo && stageOf(x) == s {
+			if x.Verdict() == finding.ToDo && stageOf(x) == s && !j.waits(x) {
 				return x, true
 			}
 		}
