@@ -47,6 +47,13 @@ func TestNoLinkClosesWhileTheMainIsOn(t *testing.T) {
 			}
 		}
 	}
+	// What the last visit left closed is closed until somebody enters otherwise.
+	for lines, shut := range map[string]bool{"": true, "v2: switch/closed = no": false} {
+		f := fixture(t, twoByTwo, append(goodJob(), goodWired, "v2: bank/built-again = yes", "v2: b1.n~b2.p/closed = no", lines)...)
+		if h := hold(t, f, "series", "b1.n~b2.p"); shutBy(h, "main-open") != shut {
+			t.Errorf("return visit, %q: shut by the main %v, want %v", lines, !shut, shut)
+		}
+	}
 	// A link that was closed with the main on is closed too early; one that was
 	// closed before the main is not.
 	for lines, breached := range map[string]bool{"switch/closed = yes\nb1.n~b2.p/closed = yes": true, "b1.n~b2.p/closed = yes\nswitch/closed = yes": false} {

@@ -23,7 +23,7 @@ func TestWhatRestedOnALinkLapsesWhenItIsOpened(t *testing.T) {
 		{torque, "b1.n", true}, {torque, "b2.p", true}, {torque, "b1.p", false}, {torque, "b3.n", false},
 		{polaritySteps, "sA", true}, {polaritySteps, "sB", false},
 		{bankTotal, "sA", true}, {bankTotal, "bank", true}, {bankTotal, "sB", false},
-		{jointResistance, "b1.n~b2.p@b1.n", true}, {jointResistance, "b3.n~b4.p@b3.n", false},
+		{jointHeat, "bank", true}, {jointResistance, "b1.n~b2.p@b1.n", true}, {jointResistance, "b3.n~b4.p@b3.n", false},
 	}
 	f := fixture(t, twoByTwo, whole...)
 	correct(t, f, "switch/closed", "no")
