@@ -167,6 +167,11 @@ func (f *Facts) Holds() []Hold {
 		if stands {
 			out[i] = f.standing(out[i])
 		}
+		for k := range out[i].Clauses { // what is met asks for nothing; the first side of a join says why it is open
+			if c := &out[i].Clauses[k]; c.Open && c.ID != "last-gap" {
+				c.Says = say.Line{}
+			}
+		}
 		out[i].Taken = f.override(out[i])
 		switch out[i].Gate {
 		case "heat", "charge":

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"lugmark/core/say"
 )
 
 // goodWired closes the good job: every drawn link, the fuse, the main.
@@ -42,8 +44,14 @@ func TestNoLinkClosesWhileTheMainIsOn(t *testing.T) {
 	for _, r := range rows {
 		f := fixture(t, twoByTwo, append(goodJob(), r.lines)...)
 		for _, link := range []struct{ gate, part string }{{"series", "b1.n~b2.p"}, {"parallel", "sA.p~sB.p"}} {
-			if h := hold(t, f, link.gate, link.part); shutBy(h, "main-open") != r.shut {
+			h := hold(t, f, link.gate, link.part)
+			if shutBy(h, "main-open") != r.shut {
 				t.Errorf("%s: %s shut by the main: %v, want %v (%s)", r.name, link.part, !r.shut, r.shut, r.from)
+			}
+			for _, c := range h.Clauses {
+				if c.ID == "main-open" && c.Says.Empty() == r.shut {
+					t.Errorf("%s: %s says %q", r.name, link.part, say.Voice{}.Say(c.Says))
+				}
 			}
 		}
 	}
