@@ -31,7 +31,7 @@ var (
 	sayAgeOld    = say.Phrase{Key: "age.cant-tell", English: "{part} was last charged by its supplier in {date} as far as is known, more than {limit} months ago."}
 	sayAgeAhead  = say.Phrase{Key: "age.ahead", English: "The date of {part}, {date}, lies ahead of today."}
 	sayAgeCode   = say.Phrase{Key: "age.code", English: "The date code {code} of {part} cannot be read as a month."}
-	sayAgeNext   = say.Phrase{Key: "age.next", English: "Charge to full and prove its capacity before joining."}
+	sayAgeNext   = say.Phrase{Key: "age.next", English: "Charge to full, warm enough, and prove its capacity before joining."}
 	sayAgeLabel  = say.Phrase{Key: "age.label", English: "Enter the date code as year and month, such as 2026-05, or the supplier's last charge."}
 	sayAgeLimit  = say.Phrase{Key: "age.limit", English: "at most 6 months since the last charge"}
 )

@@ -32,7 +32,7 @@ var (
 	sayArrivalLow   = say.Phrase{Key: "arrival-voltage.low", English: "{part} reads {volts}; usual on arrival is {limit}. It may be nearly empty, or has been used and not rested."}
 	sayArrivalHigh  = say.Phrase{Key: "arrival-voltage.high", English: "{part} reads {volts}; usual on arrival is {limit}. It was charged not long ago and has not rested."}
 
-	sayArrivalCharge = say.Phrase{Key: "arrival-voltage.charge", English: "Charge this block soon at low current, then read again."}
+	sayArrivalCharge = say.Phrase{Key: "arrival-voltage.charge", English: "Charge this block soon at low current, once it is warm enough, then read again."}
 	sayArrivalReturn = say.Phrase{Key: "arrival-voltage.return", English: "Set the block aside and ask the supplier; do not join it."}
 	sayArrivalWake   = say.Phrase{Key: "arrival-voltage.wake", English: "Wake it only by the maker's method, outdoors and watched, then read again; else return it."}
 	sayArrivalProbes = say.Phrase{Key: "arrival-voltage.probes", English: "Put the red probe on plus and read again; if it stays below zero, mark the block and return it."}

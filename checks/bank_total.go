@@ -130,7 +130,7 @@ func (f *Facts) sumOfRest(part string) (sumOf, *finding.Finding) {
 func evalBankTotal(f *Facts, part string) []finding.Finding {
 	limit, most, notes := upper(f, "bank-total", "difference", base[unit.Volt]{widestTotal, finding.Practice, cite.OurRule.Line()})
 	shown, ok := totalVoltage.Of(f, part)
-	if !ok {
+	if !ok || f.unlinkedSince(part, shown.Lam, shown.At) {
 		return one(missing(totalVoltage.Field, part).Against(limit))
 	}
 	total := absolute(f, shown)

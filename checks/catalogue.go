@@ -36,7 +36,7 @@ var catalogue = [...]*Field{
 	&sleptAgain.Field, &lowestCell.Field, &supplierCharge.Field, &blockMass.Field, &blockLength.Field, &blockWidth.Field, &blockHeight.Field,
 	&hazardsRead.Field, &arrivalVoltage.Field, &lastCurrent.Field, &firstVoltage.Field, &restVoltage.Field, &restClose.Field,
 	&blockTemp.Field, &gapVoltage.Field, &stringGap.Field, &gapOver.Field, &blockR.Field, &joinLeadR.Field, &joinFuse.Field, &linksClear.Field,
-	&levelTaken.Field, &fullVoltage.Field, &fullCurrent.Field, &fullVoltage2.Field, &fullCurrent2.Field, &fullEnded.Field,
+	&levelTaken.Field, &fullTemp.Field, &fullVoltage.Field, &fullCurrent.Field, &fullVoltage2.Field, &fullCurrent2.Field, &fullEnded.Field,
 	&restJoined.Field, &restCurrent.Field, &restOpened.Field,
 	&unfused.Field, &fuseSheath.Field, &fuseAtPost.Field, &fuseClears.Field, &lugStacks.Field, &lugCount.Field, &lugThread.Field, &lugPhoto.Field,
 	&insulation.Field, &insulVolts.Field, &insulFree.Field, &insulProved.Field, &insulTop.Field, &bondPlan.Field, &strayPlus.Field, &strayMinus.Field,

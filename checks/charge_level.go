@@ -37,7 +37,7 @@ var (
 	sayLevelRest  = say.Phrase{Key: "charge-level.rest", English: "By its voltage {a} is charged {high}, {b} {low}, but they have not rested, so the voltages may only creep."}
 	sayLevelCold  = say.Phrase{Key: "charge-level.cold", English: "{part} was read at {celsius}; the curve is known from 0 to 45 °C."}
 	sayLevelOdd   = say.Phrase{Key: "charge-level.odd", English: "{part} reads {volts}, which no rested block shows."}
-	sayLevelNext  = say.Phrase{Key: "charge-level.next", English: "Charge each block to full; voltage cannot show equal charge here."}
+	sayLevelNext  = say.Phrase{Key: "charge-level.next", English: "Charge each block to full once it is warm enough; voltage cannot show equal charge here."}
 	sayLevelWarm  = say.Phrase{Key: "charge-level.warm", English: "Let the blocks stand at room temperature and rest, then read again."}
 	sayLevelSpan  = say.Phrase{Key: "charge-level.span", English: "{low} to {high}"}
 	sayLevelLimit = say.Phrase{Key: "charge-level.limit", English: "levels that can be the same"}
@@ -84,10 +84,10 @@ func evalChargeLevel(f *Facts, _ string) []finding.Finding {
 	}
 	found := finding.Found{Low: float64(all.z.Low), High: float64(all.z.High), Unit: "%", Text: all.line()}
 	if low.block == "" {
-		return one(finding.CannotTell(sayLevelUnk.With("found", found.Text), sayLevelNext.With()).Value(found).Against(limit))
+		return one(finding.CannotTell(sayLevelUnk.With("found", found.Text), f.onceWarm(sayLevelNext.With(), "bank")).Value(found).Against(limit))
 	}
 	said := []any{"a", bank.Name(high.block), "high", high.line(), "b", bank.Name(low.block), "low", low.line()}
-	x := finding.Fails(sayLevelApart.With(said...), sayLevelNext.With())
+	x := finding.Fails(sayLevelApart.With(said...), f.onceWarm(sayLevelNext.With(), "bank"))
 	if !f.passed(rested, "bank") {
 		x = finding.CannotTell(sayLevelRest.With(said...), f.nextOf(rested, "bank"))
 	}

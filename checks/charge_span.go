@@ -1,5 +1,7 @@
 package checks
 
+import "slices"
+
 // chargeSpan is the time for which the temperature of a charge must be known:
 // now, until the charge is on record as ended; then from its first sample to
 // its last, so that a sheet printed later tells what was known while it ran.
@@ -36,4 +38,12 @@ func (f *Facts) chargeEnded() bool {
 		}
 	})
 	return ended
+}
+
+// WhileCharging reports whether a field is read while a charger runs.
+func WhileCharging(field string) bool {
+	return slices.Contains([]string{
+		sampleVoltage.ID, sampleCurrent.ID, sampleTemp.ID, topVoltage.ID, topVoltage2.ID, tailCurrent.ID, tailCurrent2.ID,
+		chargeEnded.ID, heldAbsorb.ID, leadSource.ID, leadPosts.ID, leadAmps.ID,
+	}, field)
 }

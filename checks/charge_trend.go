@@ -16,7 +16,7 @@ var chargeTrend = &Check{
 	ID: "charge-trend", Stage: FirstCharge,
 	Title:   say.Phrase{Key: "charge-trend.title", English: "Course of the charge"},
 	Asks:    say.Phrase{Key: "charge-trend.asks", English: "Did the charge run without an alarm?"},
-	Formula: "T − u > 0 °C while I > 1 A, heated blocks 1.2·Np·I_heater; T ≤ 45 °C [°C]; U ≤ Ns·V_max [V]; I ≥ 0.8·Np·I_heater while cold [A]; restarts < 3; Δt ≤ 5 min",
+	Formula: "T − u > 0 °C while I > 1 A, heated blocks 1.2·Np·I_heater; T ≤ 45 °C [°C]; U ≤ Ns·V_max [V]; I ≥ 0.8·Np·I_heater while cold [A]; restarts < 3; Δt ≤ 5 min; I ≤ 1 A, or the heaters', while nothing is released",
 	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.Practice}, {"heater", finding.Practice}, {"temperature", finding.Maker}, {"temperature", finding.Practice}, {"voltage", finding.Maker}, {"voltage", finding.Practice}},
 	Sources: []*cite.Source{&cite.OurRule, &cite.ChargeByTemperature, &cite.CommonPractice},
 	Fields:  []*Field{&sampleVoltage.Field, &sampleCurrent.Field, &sampleTemp.Field, &sheetVmax.Field, &sheetColdest.Field, &sheetHottest.Field, &sheetHeaterAmps.Field},
@@ -94,12 +94,18 @@ func evalChargeTrend(f *Facts, part string) []finding.Finding {
 	out, near = append(out, frozen...), near || perhaps
 	weak, lean := f.starved(list)
 	out = append(out, weak...)
+	unreleased := f.unreleased(list)
+	if len(unreleased) > 0 && unreleased[0].Verdict() == finding.Fail {
+		out = append(out, unreleased...)
+	}
 	if n := restarts(list); n >= manyRestarts {
 		out = append(out, finding.Fails(sayTrendSaw.With("count", exact(unit.Count(n), "1")), sayTrendStop.With()).From(cite.OurRule.Line()))
 	}
 	switch {
 	case len(out) > 0:
 		return out
+	case len(unreleased) > 0:
+		return unreleased
 	case len(list) == 1:
 		return one(finding.CannotTell(sayTrendOne.With(), sayTrendWrite.With()))
 	case gap > longGap:
@@ -120,12 +126,7 @@ func evalChargeTrend(f *Facts, part string) []finding.Finding {
 // for it; perhaps tells of one that may be such a line. Where every block heats
 // itself the heaters' current is not charge.
 func (f *Facts) chargedCold(list []sampled, least unit.Celsius, limit finding.Limit) (out []finding.Finding, perhaps bool) {
-	most := restingMost
-	if len(f.heated()) == len(f.Layout().Blocks()) {
-		if heater, _, gap := f.heaterAmps(); gap == nil {
-			most = max(most, heater*(1+heaterBand))
-		}
-	}
+	most := f.heatersTake()
 	for _, s := range list {
 		if !s.hasAmps || !s.hasTemp {
 			continue

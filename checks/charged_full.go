@@ -17,10 +17,10 @@ var chargedFull = &Check{
 	ID: "charged-full", Stage: Match,
 	Title:   say.Phrase{Key: "charged-full.title", English: "Charged to full"},
 	Asks:    say.Phrase{Key: "charged-full.asks", English: "Was this block charged by itself until voltage and current both showed full?"},
-	Formula: "U ≥ min(14.2 V, U_absorption − 0.2 V), else 14.0 V [V], and |I| ≤ I_tail, else 0.05·C/h [A], two readings ≥ 60 s apart; U ≤ V_max",
-	Limits:  []LimitOf{{"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}, {"full", finding.Practice}, {"tail", finding.Maker}, {"tail", finding.Practice}},
-	Sources: []*cite.Source{&cite.OpenOCV, &cite.CommonPractice, &cite.OurRule},
-	Fields:  []*Field{&fullVoltage.Field, &fullCurrent.Field, &fullVoltage2.Field, &fullCurrent2.Field, &fullEnded.Field, &lastCurrent.Field, &sheetAbsorb.Field, &sheetTail.Field, &sheetVmax.Field},
+	Formula: "U ≥ min(14.2 V, U_absorption − 0.2 V), else 14.0 V [V], and |I| ≤ I_tail, else 0.05·C/h [A], two readings ≥ 60 s apart; U ≤ V_max; T − u > T_coldest, else 0 °C, and T + u ≤ T_hottest, else 45 °C [°C], within 15 min of them",
+	Limits:  []LimitOf{{"coldest", finding.Maker}, {"coldest", finding.House}, {"coldest", finding.Practice}, {"hottest", finding.Maker}, {"hottest", finding.Practice}, {"charge-voltage-max", finding.Maker}, {"charge-voltage-max", finding.Practice}, {"full", finding.Practice}, {"tail", finding.Maker}, {"tail", finding.Practice}},
+	Sources: []*cite.Source{&cite.OpenOCV, &cite.ChargeByTemperature, &cite.CommonPractice, &cite.OurRule},
+	Fields:  []*Field{&fullTemp.Field, &hoursHere.Field, &sheetColdest.Field, &sheetHottest.Field, &fullVoltage.Field, &fullCurrent.Field, &fullVoltage2.Field, &fullCurrent2.Field, &fullEnded.Field, &lastCurrent.Field, &sheetAbsorb.Field, &sheetTail.Field, &sheetVmax.Field},
 	Parts:   onBlocks,
 	Spare:   spareFull,
 	Eval:    evalChargedFull,
@@ -44,9 +44,9 @@ var (
 
 	sayFullGoOn    = say.Phrase{Key: "charged-full.go-on", English: "Continue the charge until voltage and current both show full."}
 	sayFullStop    = say.Phrase{Key: "charged-full.stop", English: "Stop the charge and lower the charger's voltage."}
-	sayFullWatch   = say.Phrase{Key: "charged-full.watch", English: "Charge it again and watch the current fall slowly to the tail."}
+	sayFullWatch   = say.Phrase{Key: "charged-full.watch", English: "Charge it again, warm enough, and watch the current fall slowly to the tail."}
 	sayFullTwice   = say.Phrase{Key: "charged-full.twice", English: "Read voltage and current together, and both again at least 60 s later."}
-	sayFullTopUp   = say.Phrase{Key: "charged-full.top-up", English: "Charge this block to full again by itself."}
+	sayFullTopUp   = say.Phrase{Key: "charged-full.top-up", English: "Read its temperature; when it is warm enough, charge this block to full again by itself."}
 	sayFullLower   = say.Phrase{Key: "charged-full.lower", English: "Lower the charger's voltage a little, or read with a finer meter."}
 	sayFullFixTime = say.Phrase{Key: "charged-full.fix-time", English: "Correct the clock, or the time of the samples."}
 )
@@ -75,6 +75,9 @@ func evalChargedFull(f *Facts, part string) []finding.Finding {
 	tailLimit, unknown := f.tailOf(part)
 	if t.tripped(tailLimit.Value, unknown == nil) {
 		return one(finding.Fails(sayFullTrip.With("part", name), sayFullWatch.With()))
+	}
+	if x, cold := f.notWarmAlone(part, v1, v2, has1 || has2 || t.hasFirst || t.hasSecond); cold {
+		return one(x)
 	}
 	if lack := firstMissing(
 		need{has1, fullVoltage.Field, part}, need{t.hasFirst, fullCurrent.Field, part}, need{has2, fullVoltage2.Field, part},

@@ -242,7 +242,7 @@ func (f *Facts) shareOf(part string) (measure.Interval[unit.Ratio], string, *fin
 // absorptionHeld is what the charger really holds at the posts: To do until
 // the first charge shows it.
 func (f *Facts) absorptionHeld(charger string, limit finding.Limit, least, most unit.Volt) finding.Finding {
-	limit.Name = absorptionMeasured
+	limit.Name = AbsorptionMeasured
 	v, ok := heldAbsorb.Read(f, charger)
 	if !ok {
 		return missing(heldAbsorb.Field, charger).Against(limit)

@@ -51,10 +51,10 @@ func TestChargerSettings(t *testing.T) {
 		{"current above", "charger1/set-current = 51 A", "current", finding.Fail, "hand: 51 > 50"},
 		{"two chargers into one string", "charger1/set-current = 30 A\ncharger2/set-current = 45 A", "current", finding.Fail, "hand: 30 + 45 = 75 > 50"},
 		{"current not entered", "", "current", finding.ToDo, "boundary"},
-		{"absorption not measured yet", "charger1/absorption = 57.6 V", absorptionMeasured, finding.ToDo, "hand: only the first charge shows it"},
-		{"absorption measured", "charger1/absorption-at-posts = 57.6 V", absorptionMeasured, finding.Pass, "hand: ±(0.288 + 0.3) V in 56 … 58.4"},
-		{"absorption measured near the top", "charger1/absorption-at-posts = 57.9 V", absorptionMeasured, finding.CantTell, "hand: 57.9 + 0.59 > 58.4"},
-		{"absorption measured above", "charger1/absorption-at-posts = 59.10 V", absorptionMeasured, finding.Fail, "hand: 59.10 − 0.33 > 58.4"},
+		{"absorption not measured yet", "charger1/absorption = 57.6 V", AbsorptionMeasured, finding.ToDo, "hand: only the first charge shows it"},
+		{"absorption measured", "charger1/absorption-at-posts = 57.6 V", AbsorptionMeasured, finding.Pass, "hand: ±(0.288 + 0.3) V in 56 … 58.4"},
+		{"absorption measured near the top", "charger1/absorption-at-posts = 57.9 V", AbsorptionMeasured, finding.CantTell, "hand: 57.9 + 0.59 > 58.4"},
+		{"absorption measured above", "charger1/absorption-at-posts = 59.10 V", AbsorptionMeasured, finding.Fail, "hand: 59.10 − 0.33 > 58.4"},
 	} {
 		t.Run(r.name, func(t *testing.T) {
 			x := setting(t, fixture(t, fourInSeries, chargerCommon, r.lines), r.setting)
@@ -97,7 +97,7 @@ func TestEverySettingOfEveryChargerIsNamed(t *testing.T) {
 
 func TestASkippedSettingSpeaksForItselfAlone(t *testing.T) {
 	f := fixture(t, fourInSeries, chargerCommon, "charger1/equalise = skip cannot no-access\ncharger1/absorption-at-posts = skip later wait")
-	for name, want := range map[string]finding.Verdict{"equalise": finding.CantTell, absorptionMeasured: finding.Later, "float": finding.ToDo} {
+	for name, want := range map[string]finding.Verdict{"equalise": finding.CantTell, AbsorptionMeasured: finding.Later, "float": finding.ToDo} {
 		if x := setting(t, f, name); x.Verdict() != want {
 			t.Errorf("%s: got %v, want %v", name, x.Verdict(), want)
 		}

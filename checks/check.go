@@ -106,7 +106,7 @@ var (
 // Run judges every check that this visit asks and returns the findings in the
 // order of [All], then part. Later checks may read the findings of earlier ones.
 func Run(f *Facts) []finding.Finding {
-	f.findings, f.byCheck, f.troubled, f.memo = nil, map[string][]finding.Finding{}, map[string]bool{}, nil
+	f.asked, f.findings, f.byCheck, f.troubled, f.memo = All, nil, map[string][]finding.Finding{}, map[string]bool{}, nil
 	for _, c := range All {
 		if !c.asked(f) {
 			continue

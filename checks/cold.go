@@ -54,6 +54,7 @@ type warmths struct {
 	stale []warmth // too old, or dated after now
 	far   []warmth // infrared
 	lack  *finding.Finding
+	lam   int // the place in the record for which they speak; 0 now
 }
 
 // good lists those that are fresh and not infrared.
@@ -152,4 +153,14 @@ func (f *Facts) chargeUpTo(part string) base[unit.Celsius] {
 		return s.Base(f)
 	}
 	return usual
+}
+
+// cameIn is whether the blocks came in from the cold or heat, as it was answered
+// at a place of the record, or, where nobody had answered there, now.
+func (f *Facts) cameIn(lam int) (changed string, known bool) {
+	changed, known = hoursHere.Of(f, "bank")
+	if e, then := f.state.AsOf(f.key("bank", hoursHere.Field), lam); then && e.Value.Choice != "" {
+		return e.Value.Choice, true
+	}
+	return changed, known
 }

@@ -106,7 +106,7 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], wait say.L
 		if !w.caseOnly() {
 			continue
 		}
-		changed, known := hoursHere.Of(f, "bank")
+		changed, known := f.cameIn(ws.lam)
 		if !known {
 			return missing(hoursHere.Field, "bank").Against(limit)
 		}

@@ -106,10 +106,10 @@ func TestSharesAtTheirEdges(t *testing.T) {
 }
 
 func TestChargesThatAreNotQuiteFull(t *testing.T) {
-	const meters = goodMeter + goodShunt + oneSheet
+	const meters = goodMeter + goodShunt + oneSheet + "bank/settled = no\n"
 	walk(t, twoByTwo, chargedFull, meters, []row{
 		{"it fell in between", full("14.40 V", "3.00 A", "13.950 V", "2.50 A", "fell-slowly"), "b1", finding.CantTell, "hand: the lower of both counts, 13.96 < 14.0"},
-		{"the current an hour before the volts", "b1/full-voltage = 14.40 V, m1, at -3h\nb1/full-current = 3.00 A, m2, at -4h\nb1/full-voltage-again = 14.40 V, m1, at -2h\nb1/full-current-again = 2.50 A, m2, at -2h\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "boundary: a sample is volts and current together"},
+		{"the current an hour before the volts", "b1/full-temperature = 18 C, at -3h\nb1/full-voltage = 14.40 V, m1, at -3h\nb1/full-current = 3.00 A, m2, at -4h\nb1/full-voltage-again = 14.40 V, m1, at -2h\nb1/full-current-again = 2.50 A, m2, at -2h\nb1/full-ended = fell-slowly", "b1", finding.CantTell, "boundary: a sample is volts and current together"},
 		{"a small current out of it", full("14.40 V", "-2.00 A", "14.40 V", "-2.00 A", "fell-slowly"), "b1", finding.CantTell, "hand: −2 + 0.03 < 0: it gives current"},
 	})
 	alone := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)

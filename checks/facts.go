@@ -23,6 +23,7 @@ type Facts struct {
 	links  []bank.Link         // of the layout, made once
 	blocks map[string][]string // of the parts asked for so far
 
+	asked    []*Check // the list of the last [Run]
 	findings []finding.Finding
 	byCheck  map[string][]finding.Finding
 	troubled map[string]bool // check@part that met a conflict or something unreadable

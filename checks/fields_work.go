@@ -27,6 +27,7 @@ var (
 	linksClear   = choice("links-clear", Match, "Only drawn links are on, no cross tie, both polarities read", "", yesNo, bank.KindBank)
 	levelTaken   = choice("level-accepted", Match, "Equal charge is not proved; join all the same", "Only for one delivery of one build. Printed on the sheet.", options("level-accepted", "yes", "Accepted by name", "no", "Not accepted"), bank.KindBank)
 
+	fullTemp     = quantity[unit.Celsius]("full-temperature", Match, "Charged alone: temperature of the block", "With a contact probe, before the charger comes on, and again when voltage and current are read. Not above the lowest temperature of its sheet: warm it first.", bank.KindBlock).physics(-40, 90).round(0, "")
 	fullVoltage  = quantity[unit.Volt]("full-voltage", Match, "Charged alone: voltage at its posts", "While the charger still holds it, near the end.", bank.KindBlock).physics(-20, 20).round(2, "posts")
 	fullCurrent  = quantity[unit.Ampere]("full-current", Match, "Charged alone: current", "", bank.KindBlock).physics(-2000, 2000).round(0, "")
 	fullVoltage2 = quantity[unit.Volt]("full-voltage-again", Match, "Charged alone: voltage, a minute later", "At least 60 s after the first.", bank.KindBlock).physics(-20, 20).round(2, "posts")

@@ -39,7 +39,7 @@ func TestFiguresOfSentences(t *testing.T) {
 			[]string{"29.2455 V", "between 28 V and 29 V", "Set the charge current to 89 A or less"}, "hand: 29.1 · 1.005 = 29.2455 V; 29.2/1.005 = 29.05 V; 50 A · 21/11.75 = 89.4 A"},
 		{"how much a charger may have", twoByTwo, chargerFits, chargerCommon + fives + "charger1/voltage-min = 20 V\ncharger1/voltage-max = 32 V\ncharger1/current-max = 120 A", "charger1",
 			[]string{"Set its current to 89 A at most"}, "hand: 50 A · 21/11.75 = 89.4 A"},
-		{"how old a charge is", twoByTwo, chargedFull, goodMeter + goodShunt + oneSheet + "b1/full-voltage = 14.40 V, m1, at -204h2m\nb1/full-current = 3.00 A, m2, at -204h2m\nb1/full-voltage-again = 14.40 V, m1, at -204h\nb1/full-current-again = 3.00 A, m2, at -204h\nb1/full-ended = fell-slowly", "b1",
+		{"how old a charge is", twoByTwo, chargedFull, goodMeter + goodShunt + oneSheet + "bank/settled = no\nb1/full-temperature = 18 C, at -204h2m\nb1/full-voltage = 14.40 V, m1, at -204h2m\nb1/full-current = 3.00 A, m2, at -204h2m\nb1/full-voltage-again = 14.40 V, m1, at -204h\nb1/full-current-again = 3.00 A, m2, at -204h\nb1/full-ended = fell-slowly", "b1",
 			[]string{"charged 8 days ago"}, "hand: 204 h are 8.5 days"},
 		{"how long it rested", twoByTwo, rested, "bank/last-current = -11h", "bank", []string{"rested 11 h", "asks 12 h"}, "hand"},
 		{"how long it was joined", bank.New(1, 4, bank.JoinGroups, bank.OneEnd), parallelRest, "rest1/joined = -15h\nrest1/opened = -4h", "rest1", []string{"opened after 11 h"}, "hand: 15 − 4 h"},

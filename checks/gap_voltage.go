@@ -39,8 +39,8 @@ var (
 	sayGapProbe   = say.Phrase{Key: "gap-voltage.probe", English: "See that the thin lead holds both minus posts, then read the gap and the voltages again."}
 	sayGapFlat    = say.Phrase{Key: "gap-voltage.flat", English: "A small gap does not prove equal charge while blocks stand between 13.10 V and 13.45 V: there, blocks up to 40 points apart can read alike."}
 
-	sayGapFull   = say.Phrase{Key: "gap-voltage.full", English: "Charge each block to full by itself, then join in parallel."}
-	sayGapString = say.Phrase{Key: "gap-voltage.full-strings", English: "Charge each string to full by itself, then measure again."}
+	sayGapFull   = say.Phrase{Key: "gap-voltage.full", English: "Read the temperature of each block, charge each that is warm enough to full by itself, then join in parallel."}
+	sayGapString = say.Phrase{Key: "gap-voltage.full-strings", English: "Charge each string to full by itself once its blocks are warm enough, then measure again."}
 	sayGapFiner  = say.Phrase{Key: "gap-voltage.finer", English: "Read the gap again on the millivolt range of a meter that shows 0.1 mV."}
 	sayGapOpen   = say.Phrase{Key: "gap-voltage.open", English: "Open that link, wait one hour, and read the gaps again."}
 	sayGapAgain  = say.Phrase{Key: "gap-voltage.again", English: "Read the gaps again once the blocks have rested, with nothing connected in between."}
@@ -50,9 +50,9 @@ var (
 func evalGapVoltage(f *Facts, part string) []finding.Finding {
 	limit, most, notes := upper(f, "gap-voltage", "gap", base[unit.Volt]{widestMatch, finding.Practice, cite.CommonPractice.Line()})
 	limit = limit.In("mV")
-	mend, strings := sayGapFull.With(), f.stringsStand(part)
+	mend, strings := f.onceWarm(sayGapFull.With(), part), f.stringsStand(part)
 	if strings {
-		mend = sayGapString.With()
+		mend = f.onceWarm(sayGapString.With(), part)
 		if v := f.highestVoltage(); v > classLimit {
 			return one(finding.CannotTell(sayGapHigh.With("volts", exact(v, "V"), "limit", exact(classLimit, "V")), sayGapTotals.With()).Against(limit))
 		}

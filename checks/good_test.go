@@ -130,6 +130,7 @@ B/temperature = 18 C
 B/charge-temperature = 18 C
 B/sensor = own
 B/resistance = 4.0 mOhm
+B/full-temperature = 18 C, at -24h5m
 B/full-voltage = 14.400 V, m1, at -24h2m
 B/full-current = 3.00 A, m2, at -24h2m
 B/full-voltage-again = 14.400 V, m1, at -24h

@@ -151,7 +151,7 @@ func TestTimeToFull(t *testing.T) {
 }
 
 func TestChargeTrend(t *testing.T) {
-	const common = goodMeter + "b1/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/charge-voltage-max = 14.6 V\n"
+	const common = goodMeter + releasedAlone
 	quiet := [3]string{"20.0 A", "13.80 V, m1", "20.0 C"}
 	off := [3]string{"0.0 A", "13.60 V, m1", "20.0 C"}
 	walk(t, oneBlock, chargeTrend, common, []row{
@@ -177,17 +177,20 @@ func TestChargeTrend(t *testing.T) {
 	})
 	// A sheet that does not say from where it lets charge in: 5 °C, common
 	// practice, no source.
-	silent := strings.Replace(heatedSheet, "sheet1/heater-release = 5 C", "", 1)
+	silent := strings.Replace(swapped(t, "bank/heat-watched", "bank/heat-watched = yes, at -6m"), "sheet1/heater-release = 5 C", "", 1)
 	walk(t, oneBlock, chargeTrend, silent, []row{
 		{"starved, surely below 5 °C", listed(5, [3]string{"2.0 A", "13.50 V", "1.5 C"}, [3]string{"2.0 A", "13.50 V", "1.5 C"}), "bank", finding.Fail, "boundary: 1.5 + 3 < 5 °C"},
 		{"perhaps below 5 °C", listed(5, [3]string{"2.0 A", "13.50 V", "2.5 C"}, [3]string{"2.0 A", "13.50 V", "2.5 C"}), "bank", finding.CantTell, "boundary: 2.5 + 3 > 5 °C"},
+	})
+	walk(t, oneBlock, chargeTrend, strings.Replace(common, "sheet1/charge-voltage-max = 14.6 V", "", 1), []row{
+		{"too high for any of its kind", listed(5, quiet, [3]string{"20.0 A", "14.75 V, m1", "20.0 C"}), "bank", finding.Fail, "hand: 14.75 − 0.04 > 14.6, the usual highest"},
 	})
 	cold := func(amps string) string {
 		return listed(5, [3]string{amps, "13.50 V, m2", "-10.0 C"}, [3]string{amps, "13.50 V, m2", "-9.0 C"})
 	}
 	const clamp = "m3/measures = A\nm3/percent = 2 %\nm3/counts = 5\nm3/step = 0.1 A\n"
 	const fine = "m7/measures = A\nm7/percent = 1 %\nm7/counts = 1\n"
-	walk(t, oneBlock, chargeTrend, heatedSheet+fine, []row{
+	walk(t, oneBlock, chargeTrend, swapped(t, "bank/heat-watched", "bank/heat-watched = yes, at -6m")+fine, []row{
 		{"fed", clamp + cold("5.0 A, m3"), "bank", finding.Pass, "hand: 5.0 + 0.6 ≤ 1.2 · 5"},
 		{"a little more than the heaters draw", clamp + cold("6.6 A, m3"), "bank", finding.CantTell, "hand: 6.6 − 0.63 = 5.97 < 6"},
 		{"cells take current while they are frozen", clamp + cold("10.0 A, m3"), "bank", finding.Fail, "hand: 10 − 0.7 > 6 with the block at −10 + 3 °C, from the first line on"},

@@ -31,6 +31,8 @@ var (
 	sayStepFalls = say.Phrase{Key: "heater-to-charge.falling", English: "The current rose to {amps} and the temperature falls: nothing heats any more."}
 	sayStepBlind = say.Phrase{Key: "heater-to-charge.no-temperature", English: "The current rose to {amps}, and nobody wrote the temperature down."}
 	sayStepNone  = say.Phrase{Key: "heater-to-charge.no-step", English: "No step from the heater's current to the charge is in the list yet."}
+	sayStepOver  = say.Phrase{Key: "heater-to-charge.beyond", English: "{amps} flowed with the coldest block at {found}, more than the heaters take: the cells are charged while frozen."}
+	sayStepMore  = say.Phrase{Key: "heater-to-charge.more", English: "{amps} flowed, more than the heaters take, and the coldest block is not shown to be above freezing."}
 	sayStepStop  = say.Phrase{Key: "heater-to-charge.stop", English: "Stop the charge: current is flowing while the block is cold."}
 	sayStepOff   = say.Phrase{Key: "heater-to-charge.off", English: "Charger off until the blocks are proved warm enough to charge."}
 	sayStepOn    = say.Phrase{Key: "heater-to-charge.go-on", English: "Stay, and go on writing current and temperature down, every minute at the step."}
@@ -48,7 +50,7 @@ func evalHeaterToCharge(f *Facts, part string) []finding.Finding {
 	at, found := thermal.HandsOver(trace, heater)
 	limit := strictlyAbove("temperature", base[unit.Celsius]{freezing, finding.Practice, cite.OurRule.Line()})
 	if !found {
-		return one(finding.CannotTell(sayStepNone.With(), sayStepOn.With()).Against(limit))
+		return one(f.noStepYet(of, heater, limit))
 	}
 	s := of[at]
 	said := []any{"amps", rounded(s.amps.Value, "A")}
@@ -65,6 +67,31 @@ func evalHeaterToCharge(f *Facts, part string) []finding.Finding {
 		x = finding.Fails(sayStepFalls.With(said...), sayStepStop.With())
 	}
 	return one(x.Value(v).Against(limit))
+}
+
+// noStepYet judges a list in which the current has not risen so far: it is the
+// heaters' alone, or it was a charge from its first line on.
+func (f *Facts) noStepYet(list []sampled, heater unit.Ampere, limit finding.Limit) finding.Finding {
+	x := finding.CannotTell(sayStepNone.With(), sayStepOn.With()).Against(limit)
+	var may bool
+	f.quietly(func() { may = f.heatReleased() || f.released(f.chargeHold()) })
+	if !may {
+		x = finding.CannotTell(sayStepNone.With(), sayStepOff.With()).Against(limit)
+	}
+	for _, s := range list {
+		if measure.AtMost(s.amps.Interval(), heater*(1+heaterBand)) != measure.Outside {
+			continue
+		}
+		said := []any{"amps", rounded(s.amps.Value, "A")}
+		v := finding.Measured(s.temp, "C", limit)
+		switch side := measure.Above(s.temp.Interval(), freezing); {
+		case s.hasTemp && side == measure.Outside:
+			return finding.Fails(sayStepOver.With(append(said, "found", v.Text)...), sayStepStop.With()).Value(v).Against(limit)
+		case !s.hasTemp || side == measure.Across:
+			x = finding.CannotTell(sayStepMore.With(said...), sayStepOff.With()).Against(limit)
+		}
+	}
+	return x
 }
 
 // falling reports whether the last temperature of some samples is below the

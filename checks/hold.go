@@ -111,7 +111,7 @@ func (h Hold) Shut() []string {
 
 // clauseTitles are the conditions that are no check, by their id.
 var clauseTitles = map[string]say.Phrase{
-	"last-gap": sayLastGap, "main-off": sayMainOff, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
+	"last-gap": sayLastGap, "main-off": sayMainOff, "main-open": sayMainOpen, "main-on": sayMainOn, "main-fuse": sayMainFuse, "links-on": sayLinksOn, "polarity": sayPolarity, "harmless": sayHarmless,
 	"level": sayLevelWays, "match-off-flat": sayMatchOff, "match-taken": sayMatchTaken,
 	"standing": sayStanding, "test-sheet": sayTestSheet, "test-fuse": sayTestFuse, "test-second": sayTestSecond,
 	"heat-sheet": sayHeatSheet, "heat-current": sayHeatCurrent, "heat-watched": sayHeatWatched,
@@ -167,6 +167,11 @@ func (f *Facts) Holds() []Hold {
 		if stands {
 			out[i] = f.standing(out[i])
 		}
+		for k := range out[i].Clauses { // what is met asks for nothing; the first side of a join says why it is open
+			if c := &out[i].Clauses[k]; c.Open && c.ID != "last-gap" {
+				c.Says = say.Line{}
+			}
+		}
 		out[i].Taken = f.override(out[i])
 		switch out[i].Gate {
 		case "heat", "charge":
@@ -197,7 +202,7 @@ func (f *Facts) HoldFor(gate, part string) (Hold, bool) {
 // resting makes a clause of a check's findings about the parts; without parts,
 // of all its findings. A check that this version does not have keeps shut.
 func (f *Facts) resting(check string, parts ...string) Clause {
-	c := known(check)
+	c := find(f.asked, check)
 	if c == nil {
 		return Clause{ID: check, Title: say.Phrase{Key: "hold." + check, English: check}.With(), Says: sayNotBuilt.With()}
 	}
@@ -212,8 +217,10 @@ func (f *Facts) resting(check string, parts ...string) Clause {
 }
 
 // known finds a check of the list by its id; nil when there is none.
-func known(id string) *Check {
-	for _, c := range All {
+func known(id string) *Check { return find(All, id) }
+
+func find(list []*Check, id string) *Check {
+	for _, c := range list {
 		if c.ID == id {
 			return c
 		}

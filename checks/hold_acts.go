@@ -27,8 +27,9 @@ func (f *Facts) mainHold() Hold {
 	polarity, total := f.resting("polarity-steps"), f.resting("bank-total")
 	return Hold{
 		Gate: "main", Part: "switch", Title: sayCloseMain.With(), Keep: sayKeepOpen.With("part", bank.Name("switch")),
-		Clauses: []Clause{f.cautionsOf(SwitchOn), f.linksOnClause(), polarity, total, f.resting("torque"), f.resting("fault-break"), f.mainOffClause(), f.resting("precharge")},
-		Barred:  firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With())),
+		Clauses: []Clause{f.cautionsOf(SwitchOn), f.linksOnClause(), polarity, total, f.resting("torque"), f.resting("fault-break"),
+			f.begun(cableInsulation, insulation.Field), f.begun(strayVoltage, bondPlan.Field, strayPlus.Field, strayMinus.Field), f.mainOffClause(), f.resting("precharge")},
+		Barred: firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With())),
 	}
 }
 
@@ -43,11 +44,14 @@ func (f *Facts) cautionsOf(s Stage) Clause {
 // linksOnClause asks for every link of the drawing: a bank with a link left off
 // is another bank, whose strings share otherwise and whose parts were not
 // judged.
-func (f *Facts) linksOnClause() Clause {
+func (f *Facts) linksOnClause() Clause { return f.linksOnOf("bank") }
+
+// linksOnOf is the same of one string or group alone.
+func (f *Facts) linksOnOf(part string) Clause {
 	c := Clause{ID: "links-on", Title: sayLinksOn.With(), Open: true}
 	f.quietly(func() {
 		for _, l := range f.links {
-			if c.Open && !closed.Yes(f, l.ID) {
+			if c.Open && (part == "bank" || l.Of == part) && !closed.Yes(f, l.ID) {
 				c.Open, c.Says, c.Asks = false, sayLinksOnAsk.With("part", bank.Name(l.ID)), &finding.Key{Part: l.ID, Field: closed.ID}
 			}
 		}
@@ -70,11 +74,11 @@ func (f *Facts) mainOffClause() Clause {
 
 // chargeHold: no charge before the temperature reading allows it.
 func (f *Facts) chargeHold() Hold {
-	cold := f.resting("cold-gate")
+	cold, wired := f.resting("cold-gate"), f.wiredClauses()
 	return Hold{
 		Gate: "charge", Part: "bank", Title: sayStartCharge.With(), Keep: sayKeepOff.With(),
-		Clauses: []Clause{f.cautionsOf(FirstCharge), cold, f.settingsClause(), f.resting("charge-rate")},
-		Barred:  f.barredBy(cold, false, sayBarCold.With()),
+		Clauses: append([]Clause{f.cautionsOf(FirstCharge), cold, f.settingsClause(), f.resting("charge-rate")}, wired...),
+		Barred:  firstBar(f.barredBy(cold, false, sayBarCold.With()), f.barredByWiring(wired)),
 	}
 }
 
@@ -85,7 +89,7 @@ func (f *Facts) settingsClause() Clause {
 	c.Title = saySettings.With()
 	var asLeft []finding.Finding
 	for _, x := range c.Findings {
-		if l, ok := x.Limit(); !ok || l.Name != absorptionMeasured {
+		if l, ok := x.Limit(); !ok || l.Name != AbsorptionMeasured {
 			asLeft = append(asLeft, x)
 		}
 	}
@@ -93,9 +97,9 @@ func (f *Facts) settingsClause() Clause {
 	return c
 }
 
-// absorptionMeasured is the limit of charger-settings that only a running
+// AbsorptionMeasured is the limit of charger-settings that only a running
 // charge can show.
-const absorptionMeasured = "absorption-measured"
+const AbsorptionMeasured = "absorption-measured"
 
 // testHold: no capacity test alone, without a sheet or without a fuse.
 func (f *Facts) testHold() Hold {

@@ -47,11 +47,12 @@ const (
 func (f *Facts) heatHold() (h Hold, listed bool) {
 	f.quietly(func() {
 		supply := passes(f.resting(heaterSupply.ID))
+		wired := f.wiredClauses()
 		sheet, current, watched, step := f.heatSheetClause(), f.heatCurrentClause(), f.heatWatchedClause(), f.heatStepClause()
 		h = Hold{
 			Gate: "heat", Part: "bank", Title: sayHeatTitle.With(), Keep: sayHeatKeep.With(),
-			Clauses: []Clause{sheet, supply, f.settingsClause(), current, watched, step},
-			Barred:  firstBar(barShut(sheet, sayBarHeatSheet), barShut(watched, sayBarHeatAlone), barShut(step, sayBarHeatStep)),
+			Clauses: append(append([]Clause{f.cautionsOf(FirstCharge), sheet, supply, f.settingsClause(), current}, wired...), watched, step),
+			Barred:  firstBar(f.barredByWiring(wired), barShut(sheet, sayBarHeatSheet), barShut(watched, sayBarHeatAlone), barShut(step, sayBarHeatStep)),
 		}
 		if amps, _, gap := f.heaterAmps(); gap == nil && amps > 0 {
 			h.Expect = sayHeatExpect.With("amps", rounded(amps, "A"))
@@ -165,7 +166,8 @@ func earlier(a, b time.Time) time.Time {
 // shut by a step that was not proved warm, and by a current beyond the heaters'
 // from the start, in which there is no step to find.
 func (f *Facts) heatStepClause() Clause {
-	c := Clause{ID: heaterToCharge.ID, Title: heaterToCharge.Title.With(), Open: true}
+	proved := passes(f.resting("heater-to-charge"))
+	c := Clause{ID: proved.ID, Title: proved.Title, Open: true}
 	trace, of := currentTrace(f.samples())
 	if len(trace) == 0 {
 		return c
@@ -176,7 +178,7 @@ func (f *Facts) heatStepClause() Clause {
 		return c
 	}
 	if _, found := thermal.HandsOver(trace, heaters); found {
-		return passes(f.resting(heaterToCharge.ID))
+		return proved
 	}
 	for _, s := range of {
 		warm := s.hasTemp && measure.Above(s.temp.Interval(), freezing) == measure.Inside

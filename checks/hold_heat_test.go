@@ -10,8 +10,8 @@ import (
 	"lugmark/core/say"
 )
 
-// heatReady is one cold block that heats itself with 5 A, a charger set to
-// 10 A, and somebody who stays.
+// heatReady is one cold block alone on the bench that heats itself with 5 A, a
+// charger set to 10 A, and somebody who stays.
 const heatReady = heatedSheet + `
 	sheet1/charge-voltage-max = 14.6 V
 	sheet1/charge-max = 50 A
@@ -24,6 +24,8 @@ const heatReady = heatedSheet + `
 	charger1/temp-comp = off
 	charger1/recover = off
 	bank/heat-watched = yes
+	charge1/target = b1
+	stage.first-charge/hazards-read = yes
 `
 
 // swapped is heatReady with the line of one entry replaced; "" takes it out.
@@ -53,6 +55,7 @@ func TestHeatOpensOnEveryClauseOnly(t *testing.T) {
 		from            string
 	}{
 		{"as it should be", "b1/sensor", "b1/sensor = own", true, false, "every clause; the measured absorption is not asked for"},
+		{"cautions not read", "stage.first-charge/hazards-read", "", false, false, "nothing that can hurt before its cautions"},
 		{"the block has no sheet", "b1/sheet", "", false, true, "no sheet: nothing heats, no hold point"},
 		{"the sheet says no", "sheet1/heated", "sheet1/heated = no", false, true, "nothing heats"},
 		{"the sheet is silent", "sheet1/heated", "", false, true, "nothing heats"},
@@ -212,7 +215,7 @@ func TestHeatIsWatched(t *testing.T) {
 func TestHeatOfABank(t *testing.T) {
 	const more = heatReady + "sheet1/series-max = 4\nsheet1/parallel-max = 4\nb2/charge-temperature = -10 C\nb2/sensor = own\n"
 	two := bank.New(2, 1, bank.JoinStrings, bank.OneEnd)
-	twice := strings.NewReplacer("absorption = 14.2 V", "absorption = 28.4 V", "float = 13.5 V", "float = 27.0 V").Replace(more)
+	twice := strings.NewReplacer("absorption = 14.2 V", "absorption = 28.4 V", "float = 13.5 V", "float = 27.0 V", "target = b1", "target = sA").Replace(more) + "b1.n~b2.p/closed = yes\n"
 	if h := hold(t, fixture(t, two, twice, "b2/sheet = sheet1"), "heat", "bank"); !h.Passed() {
 		t.Errorf("two in series share one path (hand: 5 A): shut %v", h.Shut())
 	}
@@ -221,10 +224,10 @@ func TestHeatOfABank(t *testing.T) {
 	if h.Passed() || h.Barred.Empty() {
 		t.Error("a block that does not heat itself takes the heaters' current of the other")
 	}
-	if said := (say.Voice{}).Say(h.Clauses[0].Says); !strings.Contains(said, "block 2") && !strings.Contains(said, "Block 2") {
+	if said := (say.Voice{}).Say(h.Clauses[1].Says); !strings.Contains(said, "block 2") && !strings.Contains(said, "Block 2") {
 		t.Errorf("the block that waits is not named: %q", said)
 	}
-	if h := hold(t, fixture(t, two, more, other, "charge1/target = b1"), "heat", "bank"); !h.Passed() {
+	if h := hold(t, fixture(t, two, more, other), "heat", "bank"); !h.Passed() {
 		t.Errorf("the heated block alone: shut %v", h.Shut())
 	}
 }

@@ -51,7 +51,7 @@ func (f *Facts) seriesHold(l bank.Link) Hold {
 		Clauses: []Clause{
 			f.cautionsOf(Wire),
 			either("level", sayLevelWays, full, every("match-off-flat", sayMatchOff, match, offFlat), every("match-taken", sayMatchTaken, match, passes(f.resting("same-build")), taken)),
-			plan,
+			plan, f.mainOpenClause(l),
 		},
 	}
 	if f.highestVoltage() > classLimit {
@@ -77,7 +77,7 @@ func (f *Facts) parallelHold(l bank.Link) Hold {
 			f.cautionsOf(Match), f.cautionsOf(Wire),
 			clear, cold, f.polarityClause(l),
 			either("harmless", sayHarmless, passes(f.resting("voltage-match", scope)), passes(f.gaps(scope)), passes(f.resting("join-current", scope, l.ID))),
-			f.lastGapClause(l),
+			f.mainOpenClause(l), f.lastGapClause(l),
 		},
 	}
 	h.Barred = firstBar(f.barredBy(clear, false, sayBarClear.With()), f.barredBy(cold, false, sayBarCold.With()), f.barredByGap(l, h.Clauses))

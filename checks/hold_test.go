@@ -120,7 +120,7 @@ func TestUnknownTemperatureNeverOpensTheCharge(t *testing.T) {
 	}
 	for _, r := range rows {
 		// The end of the charge is taken out: it has not begun.
-		h := hold(t, fixture(t, twoByTwo, append(without(append(r.out, "b1/top-voltage")...), r.in)...), "charge", "bank")
+		h := hold(t, fixture(t, twoByTwo, append(without(append(r.out, "b1/top-voltage")...), goodWired, r.in)...), "charge", "bank")
 		if h.Passed() != r.open {
 			t.Errorf("%s: open %v, want %v; shut: %v", r.name, h.Passed(), r.open, h.Shut())
 		}

@@ -40,8 +40,8 @@ var (
 
 	sayAssumedJoinCable = say.Phrase{Key: "assumed.join-cable", English: "The cable of {part} is not fully entered; what it bears was not counted."}
 
-	sayJoinLead  = say.Phrase{Key: "join-current.lead", English: "Join first through a fused lead of at least {ohms}, or charge the lower block."}
-	sayJoinLower = say.Phrase{Key: "join-current.lower", English: "Charge the lower block first, then read the voltages again."}
+	sayJoinLead  = say.Phrase{Key: "join-current.lead", English: "Join first through a fused lead of at least {ohms}, or charge the lower block once it is warm enough."}
+	sayJoinLower = say.Phrase{Key: "join-current.lower", English: "Charge the lower block first, once it is warm enough, then read the voltages again."}
 	sayJoinOpen  = say.Phrase{Key: "join-current.open", English: "Open that link, wait one hour, and read the voltages again."}
 	sayJoinOrder = say.Phrase{Key: "join-current.order", English: "Judged for each one alone against all the others, in whatever order they are joined."}
 	sayJoinFull  = say.Phrase{Key: "join-current.both-full", English: "All were charged to full, so the limit is 0.3 of the capacity per hour instead of 0.1."}

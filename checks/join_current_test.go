@@ -63,7 +63,7 @@ func TestJoinCurrent(t *testing.T) {
 
 // The limit is 0.3 · 100 = 30 A once both were charged to full.
 func TestJoinCurrentOfFullBlocks(t *testing.T) {
-	both := joinSheet + goodMeter + goodShunt + full("14.40 V", "3.00 A", "14.40 V", "2.50 A", "fell-slowly")
+	both := joinSheet + "bank/settled = no\n" + goodMeter + goodShunt + full("14.40 V", "3.00 A", "14.40 V", "2.50 A", "fell-slowly")
 	other := strings.ReplaceAll(full("14.40 V", "3.00 A", "14.40 V", "2.50 A", "fell-slowly"), "b1/", "b2/")
 	pair := bank.New(1, 2, bank.JoinGroups, bank.OneEnd)
 	walk(t, pair, joinCurrent, both, []row{

@@ -60,7 +60,9 @@ func jointHeatParts(f *Facts) ([]string, say.Line) {
 }
 
 func evalJointHeat(f *Facts, part string) []finding.Finding {
-	hot, hasHot := heatJoint.Plain(f, part)
+	shown, hasHot := heatJoint.Of(f, part)
+	hasHot = hasHot && !f.unlinkedSince(part, shown.Lam, shown.At) // a joint made again was not looked at
+	hot := shown.Value
 	like, hasLike := heatLike.Plain(f, part)
 	air, hasAir := heatAir.Plain(f, part)
 	amps, hasAmps := heatAmps.Read(f, part)

@@ -30,7 +30,7 @@ type jointShown struct {
 // voltages off; it is never assumed.
 func (f *Facts) jointShown(part string) (s jointShown, gap *finding.Finding) {
 	var ok bool
-	if s.drop, ok = jointDrop.Of(f, part); !ok {
+	if s.drop, ok = jointDrop.Of(f, part); !ok || f.openedSince(bank.OwnerOf(part), s.drop.Lam, s.drop.At) {
 		x := missing(jointDrop.Field, part)
 		return s, &x
 	}

@@ -37,8 +37,8 @@ var (
 	sayAgainRest  = say.Phrase{Key: "match-again.not-rested", English: "{a} and {b} differ by {spread}, but the blocks have not rested, and rest could bring them together."}
 	sayAgainWas   = say.Phrase{Key: "match-again.was", English: "They differed by {was} at {visit}."}
 	sayAgainNever = say.Phrase{Key: "match-again.never", English: "No earlier visit read all of them below {top}, so the fixed limit stands."}
-	sayAgainTake  = say.Phrase{Key: "match-again.take", English: "Take out a tenth of the charge, rest, read again; then charge each to full and join again."}
-	sayAgainFull  = say.Phrase{Key: "match-again.full", English: "Charge each block to full by itself, join again, and read again at the next visit."}
+	sayAgainTake  = say.Phrase{Key: "match-again.take", English: "Take out a tenth of the charge, rest, read again; then charge each to full, warm enough, and join again."}
+	sayAgainFull  = say.Phrase{Key: "match-again.full", English: "Charge each block to full by itself once it is warm enough, join again, and read again at the next visit."}
 	sayAgainFirst = say.Phrase{Key: "match-again.first-full", English: "Charge the bank to full, let it rest for twelve hours, and read again."}
 	sayAgainFiner = say.Phrase{Key: "match-again.finer", English: "Read again with a meter that shows 1 mV, all blocks with the same one."}
 )

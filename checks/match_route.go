@@ -42,7 +42,7 @@ var (
 	sayRouteLevel = say.Phrase{Key: "match-route.level", English: "Charge each first: the voltages match, but on the flat part of the curve blocks up to 40 points apart read alike, and in series nothing evens that out."}
 	sayRouteBuild = say.Phrase{Key: "match-route.build", English: "The voltages match, but the blocks are not shown to be of one delivery."}
 	sayRouteJoin  = say.Phrase{Key: "match-route.join", English: "Each block is charged to full, but nothing shows yet that joining them is harmless."}
-	sayRouteNext  = say.Phrase{Key: "match-route.charge", English: "Charge each block to full by itself, join them in parallel one at a time, and let them rest for 12 hours."}
+	sayRouteNext  = say.Phrase{Key: "match-route.charge", English: "Read the temperature of each block, charge each that is warm enough to full by itself, join them in parallel one at a time, and let them rest for 12 hours."}
 	sayRouteLimit = say.Phrase{Key: "match-route.limit", English: "one complete way to equal charge and a harmless join"}
 )
 
@@ -75,7 +75,7 @@ func evalMatchRoute(f *Facts, _ string) []finding.Finding {
 	case matched && levelTaken.Yes(f, "bank"):
 		return answer(finding.Passes(sayRouteTaken.With()))
 	case matched:
-		return answer(finding.CannotTell(sayRouteLevel.With(), sayRouteNext.With()))
+		return answer(finding.CannotTell(sayRouteLevel.With(), f.onceWarm(sayRouteNext.With(), "bank")))
 	}
 	for _, p := range parts {
 		x := f.worst(voltageMatch, p)
@@ -92,7 +92,7 @@ func evalMatchRoute(f *Facts, _ string) []finding.Finding {
 	if full {
 		return answer(finding.CannotTell(sayRouteJoin.With(), f.nextOf(joinCurrent, "bank")))
 	}
-	return answer(finding.CannotTell(sayRouteEach.With(), sayRouteNext.With()))
+	return answer(finding.CannotTell(sayRouteEach.With(), f.onceWarm(sayRouteNext.With(), "bank")))
 }
 
 // sentBack finds the blocks that a look, a scale or a waking condemned.

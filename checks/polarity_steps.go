@@ -77,6 +77,7 @@ func (f *Facts) climb(part string) (stairs []stair, gap string) {
 	known := true // minus itself reads nothing
 	for i := len(posts) - 1; i >= 0; i-- {
 		v, ok := stepVoltage.Of(f, posts[i])
+		ok = ok && !f.unlinkedSince(part, v.Lam, v.At)
 		switch {
 		case !ok && gap == "":
 			gap = posts[i]

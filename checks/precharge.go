@@ -94,6 +94,9 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 	if !ok {
 		return one(missing(prechargeLeft.Field, part))
 	}
+	if f.openedSince("switch", shown.Lam, shown.At) {
+		return one(finding.Undone(sayLeftAgain.With()))
+	}
 	volts, ok := totalVoltage.Of(f, "bank")
 	if !ok {
 		return one(missing(totalVoltage.Field, "bank"))

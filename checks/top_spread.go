@@ -37,7 +37,7 @@ var (
 	sayTopLow   = say.Phrase{Key: "top-spread.low", English: "{part} stands at {volts} in all; below {limit} a small spread can hide points of charge."}
 	sayTopNone  = say.Phrase{Key: "top-spread.none", English: "No blocks stand in series."}
 
-	sayTopStop  = say.Phrase{Key: "top-spread.stop", English: "Stop; charge each block alone to full, then join again."}
+	sayTopStop  = say.Phrase{Key: "top-spread.stop", English: "Stop; charge each block alone to full once it is warm enough, then join again."}
 	sayTopNow   = say.Phrase{Key: "top-spread.now", English: "Stop the charge at once."}
 	sayTopHold  = say.Phrase{Key: "top-spread.hold", English: "Hold the absorption longer so that the blocks come together, then read them again."}
 	sayTopRead  = say.Phrase{Key: "top-spread.read", English: "Read all blocks again within two minutes, while the charger holds."}

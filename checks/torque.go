@@ -81,6 +81,9 @@ func evalTorque(f *Facts, post string) []finding.Finding {
 	if !ok {
 		return one(missing(torqueSet.Field, post))
 	}
+	if x, again := f.loosened(post, set.Lam, set.At); again {
+		return one(x)
+	}
 	w, ask, ok := f.torqueWindow(bank.OwnerOf(post))
 	if !ok {
 		return one(finding.CannotTell(sayTorqueNone.With("set", typed(set)), ask))

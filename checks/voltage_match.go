@@ -39,8 +39,8 @@ var (
 	sayMatchLong   = say.Phrase{Key: "voltage-match.long-round", English: "The round took more than ten minutes or eight blocks, and the first block was not read again at its end."}
 	sayOneBlock    = say.Phrase{Key: "voltage-match.one-block", English: "One block alone has nothing to match."}
 
-	sayGapNext    = say.Phrase{Key: "voltage-match.gap", English: "Measure the gap between the posts directly, or charge each block to full."}
-	sayFullNext   = say.Phrase{Key: "voltage-match.full", English: "Charge each block to full by itself, then measure again."}
+	sayGapNext    = say.Phrase{Key: "voltage-match.gap", English: "Measure the gap between the posts directly, or charge each block to full once its temperature is read and allows it."}
+	sayFullNext   = say.Phrase{Key: "voltage-match.full", English: "Read the temperature of each block, charge each that is warm enough to full by itself, then measure again."}
 	sayOpenNext   = say.Phrase{Key: "voltage-match.open", English: "Open that link, wait one hour, and read the voltages again."}
 	sayMatchAgain = say.Phrase{Key: "voltage-match.again", English: "Read the voltages again once the blocks have rested, with nothing connected in between."}
 	sayCloseNext  = say.Phrase{Key: "voltage-match.close-round", English: "Read the first block again and enter it as the end of the round."}
@@ -100,7 +100,7 @@ func evalVoltageMatch(f *Facts, part string) []finding.Finding {
 	side := measure.AtMost(worst.spread.Interval(), most)
 	x := finding.Judge(side, finding.Words{
 		Pass: sayMatch.With(said...), Fail: sayNoMatch.With(said...), CantTell: sayMatchUnk.With(said...),
-		Mend: sayFullNext.With(), Settle: sayGapNext.With(),
+		Mend: f.onceWarm(sayFullNext.With(), part), Settle: sayGapNext.With(),
 	})
 	least := f.leastRest()
 	early := f.passed(rested, part) && !f.restedAt(firstRead(run), least)

@@ -136,6 +136,12 @@ func (r *root) partStates() map[string]draw.State {
 	for _, h := range r.job.breaches() {
 		out[h.Part] = draw.Fail
 	}
+	if _, now := r.job.facts.ChargerOff(); now {
+		out["charger1"] = draw.Fail
+		for _, b := range r.job.facts.Charging() {
+			out[b] = draw.Fail
+		}
+	}
 	return out
 }
 

@@ -17,7 +17,7 @@ var sampleFields = []string{"sample-voltage", "sample-current", "sample-temperat
 
 // viewCharge is the first charge as a list of samples, newest first.
 func (r *root) viewCharge() page {
-	main := r.beforeCharge()
+	main := append(r.chargerOff(), r.beforeCharge()...)
 	main = append(main, app.H2().Text(r.t("charge.add", "Add a sample")))
 	if len(r.slips) > 0 {
 		main = append(main, r.putRight(sampleFields...))
@@ -34,6 +34,17 @@ func (r *root) viewCharge() page {
 			app.TBody().Body(rows...)))
 	}
 	return page{title: r.t("charge", "First charge"), sub: r.job.text("site", "name"), back: r.to("stage", string(checks.FirstCharge)), main: main, foot: []app.UI{r.tabs("")}}
+}
+
+// chargerOff is the order at the top of the charge list while current flows
+// that nothing has released, or that nothing may.
+func (r *root) chargerOff() []app.UI {
+	x, now := r.job.facts.ChargerOff()
+	if !now {
+		return nil
+	}
+	return []app.UI{r.ruled("fail", app.P().Body(app.B().Text(r.t("next.charger-off", "Charger off"))), app.P().Text(r.say(x.Reason())),
+		app.P().Text(r.t("charge.off-then", "Then keep one more sample, with the current that still flows: 0 A says that it is off.")))}
 }
 
 // beforeCharge says what may flow now: nothing, or the heaters' current alone.
@@ -56,12 +67,6 @@ func (r *root) beforeCharge() []app.UI {
 	}
 	return []app.UI{r.ruled("todo", app.P().Body(app.B().Text(r.say(heat.Title))), app.P().Text(r.say(heat.Expect)),
 		goLink("btn", r.t("part.see-hold", "See the hold point"), r.to("hold", heat.Gate, heat.Part)))}
-}
-
-// heating reports whether the heat hold point lets heater current flow.
-func (r *root) heating() bool {
-	h, ok := r.job.facts.HoldFor("heat", "bank")
-	return ok && h.Released()
 }
 
 func (r *root) sampleRows() []app.UI {
@@ -129,8 +134,9 @@ func (r *root) keepSample(ctx app.Context) {
 		}
 		r.focus = sampleFields[0]
 		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
-		if h, ok := r.job.facts.HoldFor("charge", "bank"); ok && !h.Released() && !r.heating() {
-			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-held", English: "Sample kept. Nothing has released this charge: switch the charger off, and see its hold point."}.With(), grave: true}
+		if _, now := r.job.facts.ChargerOff(); now {
+			r.focus = "title" // the order stands at the top of the page
+			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-off", English: "Sample kept. Charger off, now."}.With(), grave: true}
 		}
 	})
 }

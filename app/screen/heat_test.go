@@ -8,7 +8,7 @@ import (
 	"lugmark/checks/sample"
 )
 
-// coldMast is one cold block that heats itself; more goes among its readings.
+// coldMast is one cold block, alone on the bench, that heats itself; more goes among its readings.
 func coldMast(t *testing.T, more string) *root {
 	t.Helper()
 	return shown(t, sample.Sample{ID: "cold", Raw: []byte(`{"lugmark": "job/1", "title": "Invented mast", "now": "2026-11-25T08:00:00Z",
@@ -17,7 +17,7 @@ func coldMast(t *testing.T, more string) *root {
   "heated": "yes", "heater-current": "5 A", "heater-release": "5 C"}},
  "parts": {"p1": {"name": "Ines Varga"}},
  "readings": {"b1/charge-temperature": "-10 C", "b1/sensor": "own", "charger1/set-current": "10 A", "charger1/absorption": "14.2 V",
-  "charger1/float": "13.5 V", "charger1/equalise": "off", "charger1/temp-comp": "off", "charger1/recover": "off"` + more + `}}`)})
+  "charger1/float": "13.5 V", "charger1/equalise": "off", "charger1/temp-comp": "off", "charger1/recover": "off", "charge1/target": "b1", "stage.first-charge/hazards-read": "yes"` + more + `}}`)})
 }
 
 func TestTheHeatHoldPointIsShown(t *testing.T) {

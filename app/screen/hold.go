@@ -21,16 +21,11 @@ func (r *root) viewHold(gate, part string) page {
 		return r.viewSteps()
 	}
 	var main []app.UI
-	title := r.say(h.Keep)
-	switch {
-	case h.Breached():
-		title = r.openIt(h)
-	case h.Done, h.Released():
-		title = r.say(h.Title)
-	}
-	main = append(main, app.H2().Class("hold-title").Text(title))
+	main = append(main, app.H2().Class("hold-title").Text(r.holdTitle(h)))
 	if h.Breached() {
 		main = append(main, r.breach(h))
+	} else if h.Done && h.Closes() {
+		main = append(main, r.openAgain(h))
 	}
 	if gate == "main" && !h.Done && !h.Released() {
 		main = append(main, app.Figure().Class("fig").Body(svg(draw.KeepOpenPlate(r.voice, bank.Name("inverter1")).SVG)))
@@ -59,6 +54,33 @@ func (r *root) viewHold(gate, part string) page {
 	return page{title: r.t("hold", "Hold point"), sub: r.job.text("site", "name"), back: r.to("part", part), main: main, foot: r.holdFoot(h)}
 }
 
+// holdTitle is the order or the state of a hold point in one line.
+func (r *root) holdTitle(h checks.Hold) string {
+	switch {
+	case h.Breached():
+		return r.openIt(h)
+	case h.Done && h.Closes():
+		return r.t("hold.is-closed", "{part} is closed", "part", r.name(h.Part))
+	case h.Done, h.Released():
+		return r.say(h.Title)
+	}
+	return r.say(h.Keep)
+}
+
+// openFirst says what comes before something is opened, and what it is.
+func (r *root) openFirst(h checks.Hold) string {
+	if h.Gate == "main" {
+		return r.t("hold.off-first", "Load off and charger off first, an alternator stopped; then {part}.", "part", lowerFirst(r.name(h.Part)))
+	}
+	return r.t("hold.main-first", "Load off, charger off and the main open first; then {part}.", "part", lowerFirst(r.name(h.Part)))
+}
+
+// openAgain takes in that what is closed rightly was opened.
+func (r *root) openAgain(h checks.Hold) app.UI {
+	return r.ruled("pass", app.P().Text(r.t("hold.to-open", "To open it: {how} What was read of it is then asked again.", "how", r.openFirst(h))),
+		r.button("btn", r.t("hold.open-again", "It is open again"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "no") }))
+}
+
 // openIt is the order where something is closed that should be open.
 func (r *root) openIt(h checks.Hold) string {
 	return r.t("hold.open-it", "Open it: {part}", "part", lowerFirst(r.name(h.Part)))
@@ -69,6 +91,7 @@ func (r *root) openIt(h checks.Hold) string {
 func (r *root) breach(h checks.Hold) app.UI {
 	return app.Div().Class("ruled", "fail").Body(mark(draw.Fail), app.Div().Body(
 		app.P().Text(r.t("hold.breached", "It is closed while this hold point is shut. Open it, or settle what is listed below.")),
+		app.P().Body(app.B().Text(r.openFirst(h))),
 		r.button("btn", r.t("hold.open-again", "It is open again"), func(ctx app.Context) { r.keepChoice(ctx, h.Part, "closed", "no") })))
 }
 

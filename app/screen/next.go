@@ -2,6 +2,7 @@ package screen
 
 import (
 	"slices"
+	"strings"
 
 	"lugmark/checks"
 	"lugmark/core/bank"
@@ -15,8 +16,11 @@ type step struct{ what, how, way string }
 // meter that every reading needs, then the first check that is still to do.
 func (r *root) nextStep() step {
 	before := string(checks.Before)
-	for _, h := range r.job.breaches() { // nothing comes before what must be opened
-		return step{r.t("next.open-it", "Open it again"), r.name(h.Part), r.to("hold", h.Gate, h.Part)}
+	if x, now := r.job.facts.ChargerOff(); now { // nothing comes before a current that must stop
+		return step{r.t("next.charger-off", "Charger off"), r.say(x.Reason()), r.to("charge")}
+	}
+	for _, h := range r.job.breaches() { // then what must be opened
+		return step{r.t("next.open-it", "Open it again"), r.openFirst(h), r.to("hold", h.Gate, h.Part)}
 	}
 	switch {
 	case !r.job.has(key("sheet1", "capacity")):
@@ -36,11 +40,21 @@ func (r *root) nextStep() step {
 		return step{r.say(s.Title().With()), r.t("next.cautions", "Read the cautions"), r.to("stage", string(s))}
 	}
 	k, known := r.job.wants(x)
+	if y, first := r.job.stepsBefore(k); known && first {
+		if y.Verdict() == finding.Fail {
+			return step{r.about(y), r.say(y.Next()), r.whyWay(y)}
+		}
+		x = y
+		k, known = r.job.wants(x)
+	}
 	if h, ok := r.job.holdBefore(k); known && ok {
 		return r.stepTo(h)
 	}
 	if !known {
 		return step{r.about(x), r.say(x.Next()), r.to("stage", string(stageOf(x)))}
+	}
+	if x.Next().Key == "charged-full.warm" { // the block is known to be too cold or too hot
+		return step{r.about(x), r.say(x.Next()), r.wayTo(k)}
 	}
 	return step{r.about(x), r.entryName(k), r.wayTo(k)}
 }
@@ -48,6 +62,9 @@ func (r *root) nextStep() step {
 // stepTo leads to a link that is still open.
 func (r *root) stepTo(h checks.Hold) step {
 	what := r.t("next.hold", "What this link still needs")
+	if !h.Closes() {
+		return step{r.t("next.before-charge", "Before the charger comes on"), r.say(h.Keep), r.to("hold", h.Gate, h.Part)}
+	}
 	if h.Released() {
 		what = r.t("next.close", "Close a link")
 	}
@@ -74,10 +91,78 @@ func (r *root) entryName(k finding.Key) string {
 	return r.t("next.entry", "{field}, {part}", "field", label, "part", lowerFirst(r.name(k.Part)))
 }
 
-// holdBefore gives the hold point of a link that must be closed before a
-// reading makes sense: the total or a step of a string across an open link, or
-// the total of a bank that is not whole.
+// stepsBefore gives the finding that comes before the torque of a bolt: the
+// steps of its string, as long as they are to do or name a block in backwards.
+// A string is not bolted fast before its polarity is known.
+func (j *opened) stepsBefore(k finding.Key) (finding.Finding, bool) {
+	if _, open := j.linkAt(k); open || k.Field != "torque-set" {
+		return finding.Finding{}, false
+	}
+	block := bank.OwnerOf(k.Part)
+	for _, x := range j.findings {
+		if x.Check() == "polarity-steps" && slices.Contains(j.facts.BlocksOf(x.Part()), block) && (x.Verdict() == finding.ToDo || x.Verdict() == finding.Fail) {
+			return x, true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// linkAt gives the hold point of an open link whose lug goes under this bolt.
+func (j *opened) linkAt(k finding.Key) (checks.Hold, bool) {
+	if k.Field != "torque-set" {
+		return checks.Hold{}, false
+	}
+	for _, h := range j.holds() {
+		link, ok := j.facts.Layout().Link(h.Part)
+		if ok && (h.Gate == "series" || h.Gate == "parallel") && (link.From == k.Part || link.To == k.Part) && !h.Done && !j.isClosed(h.Part) {
+			return h, true
+		}
+	}
+	return checks.Hold{}, false
+}
+
+// chargeHeld gives the hold point that keeps a charger off from what only a
+// running charge shows; the heaters' current may be written down once heating
+// is released.
+func (j *opened) chargeHeld(field string) (checks.Hold, bool) {
+	if !checks.WhileCharging(field) {
+		return checks.Hold{}, false
+	}
+	charge, _ := j.facts.HoldFor("charge", "bank")
+	heat, cold := j.facts.HoldFor("heat", "bank")
+	switch {
+	case charge.Released() || charge.Done || cold && heat.Released() && strings.HasPrefix(field, "sample-"):
+		return checks.Hold{}, false
+	case cold && !heat.Released():
+		return heat, true
+	}
+	return charge, true
+}
+
+// waits reports whether a finding is not asked yet: what the charger holds at
+// the posts is read late in a charge that runs, whatever its stage.
+func (j *opened) waits(x finding.Finding) bool {
+	l, ok := x.Limit()
+	if !ok || l.Name != checks.AbsorptionMeasured {
+		return false
+	}
+	if _, held := j.chargeHeld("absorption-at-posts"); held {
+		return true
+	}
+	return len(j.state.KeysFrom(j.visit, "charge1.")) == 0
+}
+
+// holdBefore gives the hold point that must be passed before a reading makes
+// sense: of a link, for the total or a step of a string across it, the total of
+// a bank that is not whole, or the bolt it lands on; of the charge, for what
+// only a charge shows.
 func (j *opened) holdBefore(k finding.Key) (checks.Hold, bool) {
+	if h, held := j.chargeHeld(k.Field); held {
+		return h, true
+	}
+	if h, open := j.linkAt(k); open {
+		return h, true
+	}
 	if k.Field != "total-voltage" && k.Field != "step-voltage" {
 		return checks.Hold{}, false
 	}

@@ -125,11 +125,11 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 		if stage[h.Gate] != s {
 			continue
 		}
-		says, state := h.Keep, "todo"
+		says, state := r.holdTitle(h), "todo"
 		if h.Breached() {
-			says, state = h.Title, "fail"
+			state = "fail"
 		} else if h.Done || h.Released() {
-			says, state = h.Title, "pass"
+			state = "pass"
 		}
 		word := r.t("hold.shut", "Held")
 		switch {
@@ -145,7 +145,7 @@ func (r *root) holdRows(s checks.Stage) []app.UI {
 			word = r.t("hold.overridden", "Overridden")
 		}
 		rows = append(rows, app.Li().Body(app.A().Class("row").Href(r.to("hold", h.Gate, h.Part)).Body(
-			mark(draw.State(state)), app.Span().Text(r.say(says)), app.Span().Class("st", state).Text(word))))
+			mark(draw.State(state)), app.Span().Text(says), app.Span().Class("st", state).Text(word))))
 	}
 	return rows
 }

@@ -27,6 +27,9 @@ var elsewhere = map[string]string{
 	"voltage-match.full":        "full-voltage",
 	"voltage-match.close-round": "rest-voltage-close",
 	"gap-voltage.full":          "full-voltage",
+	"match-route.charge":        "full-voltage",
+	"charge-level.next":         "full-voltage",
+	"charged-full.warm-each":    "full-temperature",
 	"gap-voltage.totals":        "total-voltage",
 }
 
@@ -36,7 +39,11 @@ var elsewhere = map[string]string{
 // taken the first entry that is not there.
 func (j *opened) wants(x finding.Finding) (finding.Key, bool) {
 	if field, ok := elsewhere[x.Next().Key]; ok {
-		return j.firstOf(field, x.Parts()), true
+		k := j.firstOf(field, x.Parts())
+		if field == "full-voltage" && !j.facts.WarmAlone(k.Part) { // nobody is led to charge a block that may be cold
+			k.Field = "full-temperature"
+		}
+		return k, true
 	}
 	var missing, reading, entered finding.Key
 	for _, k := range x.Reads() {
@@ -118,7 +125,7 @@ func (j *opened) nextFinding() (finding.Finding, bool) {
 	}
 	for _, s := range checks.Stages {
 		for _, x := range j.findings {
-			if x.Verdict() == finding.ToDo && stageOf(x) == s {
+			if x.Verdict() == finding.ToDo && stageOf(x) == s && !j.waits(x) {
 				return x, true
 			}
 		}

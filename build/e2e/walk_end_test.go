@@ -20,9 +20,7 @@ func (w *Walker) joints() []string {
 func (w *Walker) prove() {
 	w.stage("Prove")
 	w.cautions()
-	w.hold("Do not start the test")
-	w.On("The fuse is in place")
-	w.Remember("Main fuse", "Closed", "Yes")
+	w.hold("Start the capacity test")
 	w.On("Enter the test")
 	w.At("Capacity test 1")
 	n := w.texts("Capacity test 1", [3]string{"Charge delivered", "205", "Ah"}, [3]string{"Discharge current", "40", "A"},

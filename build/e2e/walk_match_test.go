@@ -83,9 +83,12 @@ func (w *Walker) seriesIsShut(t *testing.T) {
 	}
 }
 
-// chargeEach charges every block by itself until it is full.
+// chargeEach charges every block by itself until it is full; that it is warm
+// enough for it is read first.
 func (w *Walker) chargeEach(t *testing.T) {
 	w.stage("Match")
+	w.round("Match", "Charged alone: temperature of the block", "°C", blocks, []string{"18", "18", "19", "18"})
+	w.answers("Bank", "Match", "Bank", [2]string{"Came in from the cold or heat today?", "No"})
 	w.round("Match", "Charged alone: voltage at its posts", "V", blocks, []string{"14.400", "14.402", "14.401", "14.398"})
 	w.round("Match", "Charged alone: current", "A", blocks, []string{"3.00", "3.05", "2.90", "3.10"})
 	w.Later(61 * time.Second)

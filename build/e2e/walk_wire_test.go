@@ -50,10 +50,7 @@ func (w *Walker) wire(t *testing.T) {
 	w.form("Bank", "Match")
 	w.Pick("Only drawn links are on, no cross tie, both polarities read", "Yes")
 	w.Remember("Bank", "Only drawn links are on, no cross tie, both polarities read", "Yes")
-	changed := "Came in from the cold or heat today?"
-	w.Pick(changed, "No")
-	w.Remember("Bank", changed, "No")
-	w.keepForm("Bank", 2)
+	w.keepForm("Bank", 1)
 	w.round("Match", "Temperature of the block", "°C", blocks, []string{"19", "19", "20", "19"})
 	w.stage("First charge")
 	w.form("Bank", "First charge")
@@ -125,7 +122,10 @@ func (w *Walker) firstCharge() {
 		w.Remember(b, "Which sensor", "The block's own sensor")
 		w.keepForm(b, 1)
 	}
-	w.hold("Start the first charge")
+	w.hold("Keep the charger off") // wired and switched on; its fuse is not entered yet
+	w.On("The fuse is in place")
+	w.SeesNot("The fuse is in place")
+	w.Remember("Main fuse", "Closed", "Yes")
 	w.On("Start the charge list")
 	w.At("First charge")
 	for i, s := range [][3]string{{"27.42", "19.8", "19"}, {"28.05", "19.9", "20"}, {"28.40", "6.1", "21"}} {

@@ -9,12 +9,6 @@ import (
 	"lugmark/checks"
 )
 
-// What only a running charge shows.
-var whileCharging = []string{
-	"sample-voltage", "sample-current", "sample-temperature", "top-voltage", "top-voltage-again", "tail-current", "tail-current-again",
-	"charge-ended", "absorption-at-posts", "volts-at-charger", "volts-at-bank", "lead-current",
-}
-
 // Asked with the first charge, but a join in parallel, which charges the lower
 // side, asks it too.
 var alsoEarlier = []string{"settled"}
@@ -45,7 +39,7 @@ func before(job json.RawMessage, gate, part string) (json.RawMessage, error) {
 			continue
 		}
 		at, limit := slices.Index(checks.Stages, own), slices.Index(checks.Stages, stage)
-		if at > limit || at == limit && past || key == act || at == limit && slices.Contains(whileCharging, id) {
+		if at > limit || at == limit && past || key == act || at == limit && checks.WhileCharging(id) {
 			readings.drop(key)
 		}
 	}
