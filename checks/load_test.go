@@ -45,13 +45,14 @@ func TestBlockR(t *testing.T) {
 	// Meters of 1 %: a ratio is known to 1.4 %.
 	walk(t, fourInSeries, blockRCheck, "", []row{
 		{"alike", temps("20 C") + ohms("5.00"), "bank", finding.Pass, "hand: 1.25"},
-		{"near", temps("20 C") + ohms("6.00"), "bank", finding.CantTell, "boundary: 1.50 ± 0.02"},
-		{"one is weak", temps("20 C") + ohms("6.20"), "bank", finding.Fail, "hand: 1.55 − 0.025 > 1.5"},
+		{"near", temps("20 C") + ohms("6.00"), "bank", finding.CantTell, "boundary: 1.50 ± 0.11"},
+		{"weak, with a meter nobody knows", temps("20 C") + ohms("6.20"), "bank", finding.CantTell, "hand: 1.55·(1 − √2·0.051) = 1.44"},
+		{"one is weak", temps("20 C") + ohms("6.60"), "bank", finding.Fail, "hand: 1.65·(1 − √2·0.051) = 1.53 > 1.5"},
 		{"5 K apart", temps("25 C") + ohms("5.00"), "bank", finding.Pass, "boundary: 25 − 20 ≤ 5"},
 		{"6 K apart", temps("26 C") + ohms("6.20"), "bank", finding.CantTell, "boundary: a cold block has more"},
 		{"small step", "bank/resistance-method = step\nbank/resistance-step = 19 A\n" + capacitySheet + ohms("5.00"), "bank", finding.CantTell, "boundary: 20 A"},
 		{"temperature unknown", capacitySheet + "bank/resistance-method = step\nbank/resistance-step = 40 A\n" + ohms("5.00"), "bank", finding.CantTell, "boundary: missing is not alike"},
-		{"above the sheet", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = step\n" + temps("20 C") + ohms("5.00"), "bank", finding.Fail, "hand: 5.00 − 0.05 > 4.5"},
+		{"above the sheet", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = step\n" + temps("20 C") + ohms("5.00"), "bank", finding.Fail, "hand: 5.00 − 0.255 > 4.5"},
 		{"above the sheet's 1 kHz", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = 1khz\n" + temps("20 C") + ohms("5.00"), "bank", finding.CantTell, "hand: ten seconds show more than 1 kHz"},
 		{"below the sheet's 1 kHz", "sheet1/resistance-max = 6 mOhm\nsheet1/resistance-how = 1khz\n" + temps("20 C") + ohms("5.00"), "bank", finding.Pass, "hand: even so it is below"},
 		{"not read", temps("20 C"), "bank", finding.ToDo, "boundary"},
@@ -132,9 +133,9 @@ func TestLeadCheck(t *testing.T) {
 		return common + "lead.p/lug-to-lug = " + p + " mOhm\nlead.n/lug-to-lug = " + n + " mOhm\n"
 	}
 	walk(t, fourInSeries, leadCheck, "", []row{
-		{"good crimps", at("3.20", "3.22"), "bank", finding.Pass, "hand: 3.22 + 0.04 ≤ 3.17 + 0.32"},
-		{"less than copper can have", at("3.20", "1.00"), "bank", finding.CantTell, "hand: 1.00 + 0.02 < 3.17 − 0.32; another length, another unit or another size"},
-		{"a bad crimp", at("3.20", "3.70"), "bank", finding.Fail, "hand: 3.70 − 0.05 > 3.49"},
+		{"good crimps", at("3.20", "3.22"), "bank", finding.Pass, "hand: 3.22·1.05 + 0.005 = 3.386 ≤ 3.17 + 0.32"},
+		{"less than copper can have", at("3.20", "1.00"), "bank", finding.CantTell, "hand: 1.00·1.05 + 0.005 < 3.17 − 0.32; another length, another unit or another size"},
+		{"a bad crimp", at("3.20", "3.70"), "bank", finding.Fail, "hand: 3.70·0.95 − 0.005 = 3.51 > 3.49"},
 		{"copper-clad", at("5.0", "5.0"), "bank", finding.Fail, "hand: aluminium has 1.6 times the resistance"},
 		{"temperature not read", "cable1/size = 2/0 AWG\nlead.p/cable = cable1\nlead.p/length = 10 m\nlead.p/lug-to-lug = 3.2 mOhm", "bank", finding.ToDo, "boundary"},
 		{"not read", common, "bank", finding.ToDo, "boundary"},

@@ -59,7 +59,8 @@ func topics() []Topic {
 
 		topic(bank.KindBank, Before, "plan", "plan",
 			designCurrent.Field, cableTerminal.Field, alternator.Field, shedTime.Field, licensedPerson.Field, gloveVoltage.Field),
-		topic(bank.KindBank, Before, "meters", "meters in use", useVolts.Field, useMilli.Field, useAmperes.Field, useSmall.Field, useCelsius.Field, useTorque.Field),
+		topic(bank.KindBank, Before, "meters", "meters in use", useVolts.Field, useMilli.Field, useAmperes.Field, useSmall.Field, useCelsius.Field, useTorque.Field,
+			useInsulation.Field, useOhms.Field, useMilliohms.Field, useKilograms.Field, useMetres.Field),
 		topic(bank.KindBank, Before, "shelf", "where it stands",
 			standsOn.Field, shelfLength.Field, shelfDepth.Field, shelfRating.Field, shelfRow.Field, blockGap.Field),
 		topic(bank.KindBank, Before, "lift", "lifting",

@@ -23,6 +23,7 @@ func (r *root) enterForm(f form) {
 	if _, asks := r.text["measures"]; asks && r.text["measures"] == "" {
 		r.text["measures"] = usualMeter[f.part]
 	}
+	r.fillRange(f.part)
 }
 
 // usualMeter is what the meters of a job usually measure: an offer on the
@@ -100,6 +101,9 @@ func (r *root) viewForm(f form) page {
 	}
 	if personal && !r.job.isRegister() {
 		main = append(main, goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
+	}
+	if f.kind() == bank.KindMeter {
+		main = append(main, r.anotherRange(func(ctx app.Context, way string) { r.keepForm(ctx, f, fields, way) }, f.part))
 	}
 	main = append(main, r.toRegister(f.part)...)
 	return page{title: r.formTitle(f), sub: sub, back: stage, main: main,
@@ -210,7 +214,7 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 		if outside(f, n.Value) {
 			return slip(sayRangeSlip.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry())))
 		}
-		m, _ := r.meterTyped(f, n.Unit)
+		m, _ := r.meterTyped(f, n)
 		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
 	case checks.Choice:
 		c.value = job.Value{Kind: job.KindChoice, Choice: text}

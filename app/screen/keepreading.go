@@ -51,7 +51,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		r.focus = "value"
 		return
 	}
-	if m, limit := r.meterTyped(f, n.Unit); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
+	if m, limit := r.meterTyped(f, n); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
 		r.read.doubt = sayCoarse.With("n", figure.Typed(n), "meter", r.meterName(m))
 		return
 	}
@@ -67,7 +67,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 	_, far := r.farFromOthers(n.Value)
 	again := far && !r.read.again
 	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really}
-	v.Meter, _ = r.meterTyped(f, n.Unit)
+	v.Meter, _ = r.meterTyped(f, n)
 	undo, complete := r.undoOf(part, f.ID), r.roundComplete(f)
 	value := figure.Typed(n)
 	r.keep([]change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {

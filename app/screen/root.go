@@ -54,6 +54,7 @@ type root struct {
 	question  *question         // an act that waits for the answer to who holds this phone
 	busy      bool              // an act is being kept
 	made      []string          // ids of the events of the last act that was kept
+	copied    copied            // a further range of a meter that is being added
 	camera    camera
 	gallery   gallery
 	personal  []*personal // what can be erased in the open job; see personal.go
