@@ -17,6 +17,8 @@ import (
 
 // enterForm fills the inputs with what is known.
 func (r *root) enterForm(f form) {
+	r.asked = nil
+	delete(r.text, "swelling") // asked only once the block does not look whole
 	for _, field := range r.formFields(f) {
 		r.text[field.ID] = r.job.inputText(r.formSource(f.part), field)
 	}
@@ -69,7 +71,7 @@ func (r *root) viewForm(f form) page {
 		for i, field := range fields {
 			order[i] = field.ID
 		}
-		main = append(main, r.putRight(order...))
+		main = append(main, r.putRight(append(order, "why")...))
 	}
 	personal := false
 	stage, sub := r.to("stage", string(f.stage)), r.say(f.stage.Title().With())
@@ -129,6 +131,9 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 	case f.Kind == checks.Time:
 		return r.input(f.ID, label, hint, "datetime-local")
 	case f.Kind == checks.Number:
+		if f.ID == "drop-current" && r.jointAmps() != "" {
+			hint = r.jointAmps()
+		}
 		if u := r.voice.Unit(string(f.Entry())); u != "" {
 			label += ", " + u
 		}
@@ -156,6 +161,10 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		c, slip := r.entryOf(f, text)
 		if !slip.Empty() {
 			r.slips[f.ID] = slip
+			continue
+		}
+		if doubt, odd := r.askOnce(part, f, text); odd {
+			r.slips[f.ID] = sayFieldSlip.With("field", f.Label, "slip", doubt)
 			continue
 		}
 		if twin := r.twinSerial(f, part, text); twin != "" {

@@ -41,6 +41,7 @@ type root struct {
 	acts      []func(app.Context) // of the buttons on screen, by their number
 	text      map[string]string   // what stands in each input, by its id
 	slips     map[string]say.Line // what is wrong with it
+	asked     map[string]string   // the text of each input about which a doubt was said already
 	slipOrder []string            // the order in which the page lists what is wrong
 	focus     string              // id of what takes the focus after the next paint
 	moved     bool                // the address changed: start at the top
