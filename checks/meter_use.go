@@ -71,6 +71,7 @@ func UseOfRange(quantity unit.Symbol, top float64) (MeterUse, bool) {
 var notRead = []Field{
 	setAbsorption.Field, foundAbsorb.Field, setFloat.Field, setCurrent.Field, plannedCharge.Field,
 	joinFuse.Field, capError.Field, insulVolts.Field,
+	counterOut.Field, counterIn.Field, counterZero.Field, sensorReads.Field, lowestCell.Field,
 }
 
 // Measured reports whether a number is read off a meter of the job. What holds

@@ -21,6 +21,8 @@ func TestWhatNoMeterShowsGetsNone(t *testing.T) {
 		{"insulation-volts", "bank", "", "hand: chosen on the tester"},
 		{"absorption", "charger1", "", "hand: a setting"},
 		{"charge-current", "bank", "", "hand: a plan"},
+		{"counter-load", "shunt", "", "hand: its own display"},
+		{"sensor-reads", "bank", "", "hand: the charger's display"},
 		{"join-fuse", "bank", "", "hand: printed on the fuse"},
 		{"rated-voltage", "m1", "", "hand: printed on the meter"},
 	} {
