@@ -104,7 +104,7 @@ func (r *root) viewForm(f form) page {
 	if personal && !r.job.isRegister() {
 		main = append(main, goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
-	if f.kind() == bank.KindMeter {
+	if f.kind() == bank.KindMeter && !r.job.isRegister() {
 		main = append(main, r.anotherRange(func(ctx app.Context, way string) { r.keepForm(ctx, f, fields, way) }, f.part))
 	}
 	main = append(main, r.toRegister(f.part)...)

@@ -95,3 +95,24 @@ func TestAFurtherRangeTakesOverThePlate(t *testing.T) {
 		t.Error("the tester is not in use")
 	}
 }
+
+// A tester of the register, and a further range of a meter, come into a job under
+// numbers of their own; the tester is in use, the range beside its meter.
+func TestTheKitBringsTestersAndRanges(t *testing.T) {
+	r := withRegister(t, newShelf(), "Ines Varga")
+	r.enter(t, r.register, []change{
+		text("m200001", "model", "Invented 60"), text("m200001", "measures", "V"), quantity("m200001", "percent", "0.05", "%"), text("m200001", "range", "60 V"),
+		text("m200002", "model", "Invented R5"), text("m200002", "measures", "Ohm"), quantity("m200002", "percent", "5", "%"), text("m200002", "range", "200 MOhm"),
+		text("m200003", "model", "Invented 60"), text("m200003", "measures", "V"), quantity("m200003", "percent", "0.05", "%"), text("m200003", "range", "600 V"),
+	})
+	r.text["kit"] = "m200001,m200002,m200003"
+	got := map[string]string{}
+	for _, c := range r.kitChanges(nil) {
+		got[c.part+"/"+c.field] = c.value.Text
+	}
+	for k, want := range map[string]string{"bank/use-volts": "m1", "bank/use-insulation": "m5", "m1/range": "60 V", "m5/model": "Invented R5", "m6/range": "600 V"} { // hand: in the order of the register
+		if got[k] != want {
+			t.Errorf("%s is %q, want %q", k, got[k], want)
+		}
+	}
+}
