@@ -22,7 +22,7 @@ var blockRCheck = &Check{
 	Formula: "R ≤ R_sheet [Ω]; max R/min R ≤ 1.5 [1]; ΔI ≥ 20 A, max T − min T ≤ 5 K",
 	Limits:  []LimitOf{{"ratio", finding.Practice}, {"resistance", finding.Maker}},
 	Sources: []*cite.Source{&cite.OurRule},
-	Fields:  []*Field{&blockR.Field, &stepAmps.Field, &stepMethod.Field, &sheetR.Field, &sheetRMethod.Field, &blockTemp.Field},
+	Fields:  []*Field{&blockR.Field, &stepAmps.Field, &stepMethod.Field, &sheetR.Field, &sheetRMethod.Field, &blockTemp.Field, &useMilliohms.Field},
 	Parts:   onBank,
 	Eval:    evalBlockR,
 }

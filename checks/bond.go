@@ -17,7 +17,7 @@ var bondCheck = &Check{
 	Formula: "n_bonds = 1; R_bond ≤ 1 Ω [Ω]",
 	Limits:  []LimitOf{{"bond", finding.Practice}},
 	Sources: []*cite.Source{&cite.CommonPractice},
-	Fields:  []*Field{&bondPlan.Field, &bondPlaces.Field, &bondOhm.Field},
+	Fields:  []*Field{&bondPlan.Field, &bondPlaces.Field, &bondOhm.Field, &useOhms.Field},
 	Parts:   onBank,
 	Eval:    evalBond,
 }

@@ -18,7 +18,7 @@ var cableInsulation = &Check{
 	Formula: "R ≥ 1.0 MΩ [Ω] at U_test ≥ 250 V DC",
 	Limits:  []LimitOf{{"insulation", finding.Standard}},
 	Sources: []*cite.Source{&cite.IEC60364Insulation, &cite.OurRule},
-	Fields:  []*Field{&insulFree.Field, &insulProved.Field, &insulVolts.Field, &insulation.Field, &insulTop.Field},
+	Fields:  []*Field{&insulFree.Field, &insulProved.Field, &insulVolts.Field, &insulation.Field, &insulTop.Field, &useInsulation.Field},
 	Parts:   onBank,
 	Eval:    evalCableInsulation,
 }

@@ -27,6 +27,7 @@ var catalogue = [...]*Field{
 	&cableTerminal.Field, &partCable.Field, &partLength.Field, &engineSpace.Field, &cableByMaker.Field, &linkR.Field, &fuseRating.Field, &fuseVoltage.Field,
 	&fuseBreaking.Field, &fuseCopper.Field, &meterMeasures.Field, &meterPercent.Field, &meterCounts.Field, &meterDue.Field, &meterStep.Field,
 	&meterRange.Field, &wrenchTop.Field, &wrenchClicks.Field, &useVolts.Field, &useMilli.Field, &useAmperes.Field, &useSmall.Field, &useCelsius.Field, &useTorque.Field,
+	&useInsulation.Field, &useOhms.Field, &useMilliohms.Field, &useKilograms.Field, &useMetres.Field,
 	&licensedPerson.Field, &ratedVoltage.Field, &gloveVoltage.Field, &chargerLowest.Field, &chargerHighest.Field, &inverterLowest.Field, &inverterMost.Field,
 	&inverterRipple.Field, &alternator.Field, &standsOn.Field, &shelfLength.Field, &shelfDepth.Field, &shelfRating.Field, &shelfRow.Field, &blockGap.Field,
 	&sheetMass.Field, &sheetLength.Field, &sheetWidth.Field, &sheetHeight.Field, &liftHoist.Field, &liftReach.Field, &liftHeight.Field, &liftTravel.Field,

@@ -172,6 +172,8 @@ func TestOverloadTrip(t *testing.T) {
 		{"low end", test + "bank/overload-opened = yes\nbank/overload-time = 6 s", "bank", finding.Pass, "boundary: 5 … 7"},
 		{"across the low end", test + "bank/overload-opened = yes\nbank/overload-time = 5 s", "bank", finding.CantTell, "boundary: 4 … 6 about 5"},
 		{"too early", test + "bank/overload-opened = yes\nbank/overload-time = 3 s", "bank", finding.Fail, "hand: 4 < 5"},
+		{"opened far too late", test + "bank/overload-opened = yes\nbank/overload-time = 60 s", "bank", finding.Fail, "hand: 59 > 30"},
+		{"across the high end", test + "bank/overload-opened = yes\nbank/overload-time = 30 s", "bank", finding.CantTell, "boundary: 29 … 31 about 30"},
 		{"did not open", test + "bank/overload-opened = no\nbank/overload-time = 32 s", "bank", finding.Fail, "hand: 31 > 30"},
 		{"did not open yet", test + "bank/overload-opened = no\nbank/overload-time = 31 s", "bank", finding.CantTell, "boundary: 30 … 32"},
 		{"drifted", sheet + "bank/overload-current = 120.0 A\nbank/overload-steady = no\nbank/overload-opened = yes\nbank/overload-time = 20 s", "bank", finding.CantTell, "boundary: a current that drifts has no window"},

@@ -68,7 +68,7 @@ var (
 	fuseBreaking = quantity[unit.Ampere]("breaking", Before, "Breaking capacity at that voltage", "On the fuse or its data sheet.", bank.KindFuse).physics(10, 500000).setup()
 	fuseCopper   = quantity[unit.Ohm]("copper-before", Before, "Resistance between the posts and this fuse", "Optional, cold: only what a short right behind the fuse goes through.", bank.KindFuse).physics(1e-6, 0.1).in("mOhm").setup()
 
-	meterMeasures = text("measures", Before, "Measures", "", bank.KindMeter, bank.KindWrench).oneOf(options("measures", "V", "Volts", "A", "Amperes", "C", "Temperature", "Ohm", "Resistance", "N.m", "Torque"))
+	meterMeasures = text("measures", Before, "Measures", "", bank.KindMeter, bank.KindWrench).oneOf(options("measures", "V", "Volts", "A", "Amperes", "C", "Temperature", "Ohm", "Resistance, insulation", "kg", "Mass", "m", "Length", "N.m", "Torque"))
 	meterPercent  = quantity[unit.Percent]("percent", Before, "Accuracy, percent of the reading", "", bank.KindMeter, bank.KindWrench).physics(0, 20).setup()
 	meterCounts   = quantity[unit.Count]("counts", Before, "Accuracy, counts of the last digit", "", bank.KindMeter).physics(0, 100).setup()
 	meterDue      = moment("due", Before, "Calibration due", "", bank.KindMeter, bank.KindWrench).setup()
@@ -83,4 +83,10 @@ var (
 	useSmall   = text("use-milliamperes", Before, "Meter or range of this job for milliamperes", "", bank.KindBank)
 	useCelsius = text("use-celsius", Before, "Thermometer of this job", "", bank.KindBank)
 	useTorque  = text("use-torque", Before, "Torque wrench of this job", "", bank.KindBank)
+
+	useInsulation = text("use-insulation", Before, "Insulation tester of this job", "", bank.KindBank)
+	useOhms       = text("use-ohms", Before, "Ohmmeter of this job", "", bank.KindBank)
+	useMilliohms  = text("use-milliohms", Before, "Meter or range of this job for milliohms", "", bank.KindBank)
+	useKilograms  = text("use-kilograms", Before, "Scale of this job", "", bank.KindBank)
+	useMetres     = text("use-metres", Before, "Rule or tape of this job", "", bank.KindBank)
 )

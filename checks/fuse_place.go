@@ -19,7 +19,7 @@ var fusePlace = &Check{
 	Formula: "unfused length ≤ 0.18 m bare, 1.02 m in a sheath, 1.83 m at the post [m]",
 	Limits:  []LimitOf{{"length", finding.Standard}, {"length", finding.Practice}},
 	Sources: []*cite.Source{&cite.ABYCE11FusePlace},
-	Fields:  []*Field{&unfused.Field, &fuseSheath.Field, &fuseAtPost.Field, &siteKind.Field},
+	Fields:  []*Field{&unfused.Field, &fuseSheath.Field, &fuseAtPost.Field, &siteKind.Field, &useMetres.Field},
 	Parts:   onBank,
 	Eval:    evalFusePlace,
 }
@@ -49,7 +49,7 @@ func evalFusePlace(f *Facts, _ string) []finding.Finding {
 		if !ok {
 			return missing(unfused.Field, fuse)
 		}
-		r := byRule(v.Value)
+		r := f.byRule(v)
 		if v.Value == 0 { // the fuse stands on the post
 			r.U = 0
 		}

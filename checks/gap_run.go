@@ -108,19 +108,39 @@ func widestOffset(f *Facts, run []offset) (high, low string, spread measure.Read
 }
 
 // between is how far a stands above b. One gap is one reading; two gaps to the
-// same first block are a difference; longer ways add their limits of error.
+// same first block are a difference, no surer than that gap read directly;
+// longer ways add their limits of error.
 func between(f *Facts, a, b offset) measure.Reading[unit.Volt] {
 	for len(a.gaps) > 0 && len(b.gaps) > 0 && a.gaps[len(a.gaps)-1] == b.gaps[len(b.gaps)-1] {
 		a.gaps, b.gaps = a.gaps[:len(a.gaps)-1], b.gaps[:len(b.gaps)-1]
 	}
 	if len(a.gaps) == 1 && len(b.gaps) == 1 {
-		return difference(f, a.gaps[0], b.gaps[0], 0)
+		d := difference(f, a.gaps[0], b.gaps[0], 0)
+		d.U = max(d.U, asOneGap(f, a.gaps[0], b.gaps[0]))
+		return d
 	}
 	d := measure.Reading[unit.Volt]{Value: a.volts() - b.volts()}
 	for _, g := range append(append([]measure.Shown[unit.Volt](nil), a.gaps...), b.gaps...) {
 		d.U += absolute(f, g).U
 	}
 	return d
+}
+
+// asOneGap is U of the gap between two blocks as if it had been read directly:
+// ±(% + counts) at its own size, 0.35 mV at 10 mV with ±(0.5 % + 3 counts) of
+// 0.1 mV. The zero of a meter cancels between two gaps and its gain is small;
+// what its counts stand for besides does not, for the two stand at different
+// places of the range and often on both sides of zero.
+func asOneGap(f *Facts, a, b measure.Shown[unit.Volt]) unit.Volt {
+	apart := a
+	apart.Value, apart.Step, apart.Moving = a.Value-b.Value, max(a.Step, b.Step), false
+	u := absolute(f, apart).U
+	for _, x := range []measure.Shown[unit.Volt]{a, b} {
+		if x.Moving {
+			u += max(x.Step, unit.Volt(specOf(f, x).Step))
+		}
+	}
+	return u
 }
 
 // firstOf is when the first gap of a run was read.

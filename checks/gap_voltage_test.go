@@ -51,10 +51,17 @@ func TestGapVoltage(t *testing.T) {
 // Three against one first block: 6 and −6 mV are 12 mV apart, though each is
 // near the first (hand).
 func TestTheWidestGapIsJudged(t *testing.T) {
+	const fine = "m2/measures = V\nm2/percent = 0.5 %\nm2/counts = 3\nm2/step = 0.01 mV\n"
 	three := bank.New(1, 3, bank.JoinGroups, bank.OneEnd)
 	walk(t, three, gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"both above", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = 5.0 mV", "gA", finding.Pass, "hand: 6 + 0.33 ≤ 10"},
-		{"one above, one below", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = -6.0 mV", "gA", finding.Fail, "hand: 12 − 2·√(0.06²/3 + 0.1²/6) = 11.9 > 10"},
+		{"one above, one below", "b2/gap-voltage = 6.0 mV\nb3/gap-voltage = -6.0 mV", "gA", finding.Fail, "hand: 12 − 0.06 − 0.3 = 11.64 > 10"},
+		{"nearly the limit apart, no sheet", "b2/gap-voltage = 8.9 mV\nb3/gap-voltage = -0.9 mV", "gA", finding.CantTell, "hand: 9.8 + 0.049 + 0.3 = 10.149; d/√6 alone would pass it with 9.9"},
+		{"less apart, no sheet", "b2/gap-voltage = 8.7 mV\nb3/gap-voltage = -0.9 mV", "gA", finding.Pass, "hand: 9.6 + 0.048 + 0.3 = 9.948"},
+		{"nearly the limit apart, in steps of 0.01 mV", fine + "b2/gap-voltage = 8.90 mV, m2\nb3/gap-voltage = -0.90 mV, m2", "gA", finding.Pass, "hand: 9.8 + 0.049 + 0.03 = 9.879"},
+		{"closer still, in steps of 0.01 mV", fine + "b2/gap-voltage = 9.03 mV, m2\nb3/gap-voltage = -0.90 mV, m2", "gA", finding.CantTell, "hand: 9.93 + 0.0497 + 0.03 = 10.01"},
+		{"digits that move", fine + "b2/gap-voltage = 8.99 mV, m2, moving\nb3/gap-voltage = -0.90 mV, m2, moving", "gA", finding.Pass, "hand: 9.89 + 0.0495 + 0.03 + 2·0.01 = 9.99"},
+		{"digits that move, a count more", fine + "b2/gap-voltage = 9.01 mV, m2, moving\nb3/gap-voltage = -0.90 mV, m2, moving", "gA", finding.CantTell, "hand: 9.91 + 0.0496 + 0.03 + 2·0.01 = 10.01"},
 	})
 	groups := bank.New(2, 2, bank.JoinGroups, bank.OneEnd)
 	walk(t, groups, gapVoltageCheck, restedAlike+arrivedAwake, []row{

@@ -18,18 +18,20 @@ var (
 	sayTestFuse   = say.Phrase{Key: "hold.test-fuse", English: "The main fuse is in place"}
 	sayTestSecond = say.Phrase{Key: "hold.test-second", English: "A second person is named"}
 	sayTestAsk    = say.Phrase{Key: "hold.test-ask", English: "Never alone, never without the maker's sheet and a fuse."}
+	sayBarCharged = say.Phrase{Key: "hold.bar-precharge", English: "No override: too much is left across the switch. Precharging on costs a minute, closing costs the contacts and the blocks."}
 	sayBarTest    = say.Phrase{Key: "hold.bar-test", English: "No override: a test needs the maker's sheet, a fuse and a second person."}
 )
 
 // mainHold: no main before polarity, total voltage, torque, fault capacity and
-// precharge.
+// precharge. Too much left across the switch nobody overrides, our choice: what
+// mends it is to wait.
 func (f *Facts) mainHold() Hold {
-	polarity, total := f.resting("polarity-steps"), f.resting("bank-total")
+	polarity, total, charged := f.resting("polarity-steps"), f.resting("bank-total"), f.resting("precharge")
 	return Hold{
 		Gate: "main", Part: "switch", Title: sayCloseMain.With(), Keep: sayKeepOpen.With("part", bank.Name("switch")),
 		Clauses: []Clause{f.cautionsOf(SwitchOn), f.linksOnClause(), polarity, total, f.resting("torque"), f.resting("fault-break"),
-			f.begun(cableInsulation, insulation.Field), f.begun(strayVoltage, bondPlan.Field, strayPlus.Field, strayMinus.Field), f.mainOffClause(), f.resting("precharge")},
-		Barred: firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With())),
+			f.begun(cableInsulation, insulation.Field), f.begun(strayVoltage, bondPlan.Field, strayPlus.Field, strayMinus.Field), f.mainOffClause(), charged},
+		Barred: firstBar(f.barredBy(polarity, true, sayBarPolarity.With()), f.barredBy(total, true, sayBarPolarity.With()), f.barredBy(charged, true, sayBarCharged.With())),
 	}
 }
 

@@ -31,6 +31,8 @@ var (
 	sayInverterHigh   = say.Phrase{Key: "inverter-fits.high", English: "{part} takes up to {high}; while charging the bank reaches {highest}. It may switch off or break."}
 	sayInverterLow    = say.Phrase{Key: "inverter-fits.low", English: "{part} takes {low} and more; its cut-off is to be {cut}. It would switch off before."}
 	sayInverterChoose = say.Phrase{Key: "inverter-fits.next", English: "Choose an inverter whose DC window covers {limit}."}
+	sayInverterSlip   = say.Phrase{Key: "inverter-fits.cut-off", English: "{part} takes {low} and more; its cut-off is entered as {cut}. At {least} the blocks' own protection is open already, so the cut-off is wrong before the inverter is."}
+	sayInverterRead   = say.Phrase{Key: "inverter-fits.read-cut-off", English: "Read the cut-off of {part} again: {cut} is too low for this bank, whatever the inverter."}
 	sayAssumedCut     = say.Phrase{Key: "assumed.inverter-cut-off", English: "The blocks' own discharge cut-off, {volts} for the bank, taken as the inverter's; none is entered."}
 )
 
@@ -54,13 +56,29 @@ func evalInverterFits(f *Facts, part string) []finding.Finding {
 	}
 	_, whole := f.highestCharge()
 	limit := finding.Window("dc-window", cut, whole, finding.Maker, f.makerSource(part))
-	said := []any{"part", bank.Name(part), "low", typed(low), "high", typed(high), "cut", exact(cut, "V"), "highest", exact(whole, "V"), "limit", limit.Line()}
+	least := f.ownProtection()
+	said := []any{"part", bank.Name(part), "least", exact(least, "V"), "low", typed(low), "high", typed(high), "cut", exact(cut, "V"), "highest", exact(whole, "V"), "limit", limit.Line()}
 	next := sayInverterChoose.With(said...)
 	switch {
 	case measure.AtLeast(measure.Exact(high.Value).Interval(), whole) != measure.Inside:
 		return one(finding.Fails(sayInverterHigh.With(said...), next).Value(finding.Typed(high)).Against(limit))
+	case measure.AtMost(measure.Exact(low.Value).Interval(), cut) != measure.Inside && cut < least:
+		return one(finding.Fails(sayInverterSlip.With(said...), sayInverterRead.With(said...)).Value(finding.Typed(low)).Against(limit))
 	case measure.AtMost(measure.Exact(low.Value).Interval(), cut) != measure.Inside:
 		return one(finding.Fails(sayInverterLow.With(said...), next).Value(finding.Typed(low)).Against(limit))
 	}
 	return one(finding.Passes(sayInverterGood.With(said...)).Against(limit))
+}
+
+// ownProtection is the voltage of the bank at which the blocks' own protection
+// is open already: below it no cut-off is meant.
+func (f *Facts) ownProtection() (v unit.Volt) {
+	series := unit.Volt(f.Layout().Series)
+	v = cutoffNever * series
+	f.quietly(func() {
+		if s := highest(f, sheetLowest, "bank"); s.All() {
+			v = series * cellsInBlock * s.Value
+		}
+	})
+	return v
 }

@@ -18,6 +18,7 @@ func TestInverterFits(t *testing.T) {
 		{"at the head", "inverter1/dc-min = 40 V\ninverter1/dc-max = 58.4 V\ninverter1/cut-off = 46 V", "inverter1", finding.Pass, "boundary: 58.4"},
 		{"too low a head", "inverter1/dc-min = 40 V\ninverter1/dc-max = 58.3 V\ninverter1/cut-off = 46 V", "inverter1", finding.Fail, "boundary: 58.3 < 58.4"},
 		{"at the foot", "inverter1/dc-min = 46.0 V\ninverter1/dc-max = 60 V\ninverter1/cut-off = 46 V", "inverter1", finding.Pass, "boundary: 46.0"},
+		{"a cut-off below the protection", window + "inverter1/cut-off = 10.5 V", "inverter1", finding.Fail, "hand: 40 > 10.5"},
 		{"too high a foot", "inverter1/dc-min = 46.1 V\ninverter1/dc-max = 60 V\ninverter1/cut-off = 46 V", "inverter1", finding.Fail, "boundary: 46.1 > 46"},
 	})
 }

@@ -71,6 +71,10 @@ var leastCurrents = []struct {
 	amps unit.Ampere
 }{{0.01e-3, 10}, {0.1e-3, 50}}
 
+// LeastJointAmps is the smallest current with which a joint can be judged by a
+// meter of these millivolt steps [V]; false when no current is enough.
+func LeastJointAmps(step float64) (unit.Ampere, bool) { return joint{step: unit.Volt(step)}.least() }
+
 // jointParts: every joint of the drawing, and those of further conductors that
 // were measured.
 func jointParts(f *Facts) ([]string, say.Line) {

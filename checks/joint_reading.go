@@ -26,10 +26,15 @@ type jointShown struct {
 	amps       measure.Shown[unit.Ampere]
 }
 
-// jointShown reads one joint. The reading without current takes the contact
-// voltages off; it is never assumed.
+// jointShown reads one joint. The current comes first: whether it is large enough
+// for the meter is told before the first drop is read. The reading without current
+// takes the contact voltages off; it is never assumed.
 func (f *Facts) jointShown(part string) (s jointShown, gap *finding.Finding) {
 	var ok bool
+	var amps *finding.Finding
+	if s.amps, amps = f.linkCurrent(bank.OwnerOf(part)); amps != nil && amps.Verdict() == finding.ToDo { // before anybody reads a drop
+		return s, amps
+	}
 	if s.drop, ok = jointDrop.Of(f, part); !ok || f.openedSince(bank.OwnerOf(part), s.drop.Lam, s.drop.At) {
 		x := missing(jointDrop.Field, part)
 		return s, &x
@@ -38,8 +43,8 @@ func (f *Facts) jointShown(part string) (s jointShown, gap *finding.Finding) {
 		x := missing(jointZero.Field, part)
 		return s, &x
 	}
-	if s.amps, gap = f.linkCurrent(bank.OwnerOf(part)); gap != nil {
-		return s, gap
+	if amps != nil {
+		return s, amps
 	}
 	if s.amps.Value <= 0 {
 		x := missing(jointCurrent.Field, "bank")

@@ -60,19 +60,20 @@ func TestBlockR(t *testing.T) {
 	ohms := func(last string) string {
 		return "b1/resistance = 4.00 mOhm\nb2/resistance = 4.10 mOhm\nb3/resistance = 4.00 mOhm\nb4/resistance = " + last + " mOhm\n"
 	}
-	// Meters of 1 %: a ratio is known to 1.4 %.
+	// An unknown milliohm meter: a ratio is known to √2·5.1 %.
 	walk(t, fourInSeries, blockRCheck, "", []row{
 		{"alike", temps("20 C") + ohms("5.00"), "bank", finding.Pass, "hand: 1.25"},
-		{"near", temps("20 C") + ohms("6.00"), "bank", finding.CantTell, "boundary: 1.50 ± 0.02"},
-		{"one is weak", temps("20 C") + ohms("6.20"), "bank", finding.Fail, "hand: 1.55 − 0.025 > 1.5"},
+		{"near", temps("20 C") + ohms("6.00"), "bank", finding.CantTell, "boundary: 1.50 ± 0.11"},
+		{"weak, with a meter nobody knows", temps("20 C") + ohms("6.20"), "bank", finding.CantTell, "hand: 1.55·(1 − √2·0.051) = 1.44"},
+		{"one is weak", temps("20 C") + ohms("6.60"), "bank", finding.Fail, "hand: 1.65·(1 − √2·0.051) = 1.53 > 1.5"},
 		{"5 K apart", temps("25 C") + ohms("5.00"), "bank", finding.Pass, "boundary: 25 − 20 ≤ 5"},
 		{"6 K apart", temps("26 C") + ohms("6.20"), "bank", finding.CantTell, "boundary: a cold block has more"},
 		{"small step", "bank/resistance-method = step\nbank/resistance-step = 19 A\n" + capacitySheet + ohms("5.00"), "bank", finding.CantTell, "boundary: 20 A"},
 		{"a step of less than 20 A", strings.Replace(temps("20 C"), "= 40 A", "= 19.9 A", 1) + ohms("5.00"), "bank", finding.CantTell, "boundary: 19.9 < 20 A"},
 		{"a step of 20 A", strings.Replace(temps("20 C"), "= 40 A", "= 20 A", 1) + ohms("5.00"), "bank", finding.Pass, "boundary: 20 A"},
-		{"the first is weak", temps("20 C") + strings.Replace(ohms("4.00"), "b1/resistance = 4.00", "b1/resistance = 6.20", 1), "bank", finding.Fail, "hand: 1.55 − 0.025 > 1.5, wherever it stands"},
+		{"the first is weak", temps("20 C") + strings.Replace(ohms("4.00"), "b1/resistance = 4.00", "b1/resistance = 6.60", 1), "bank", finding.Fail, "hand: 1.65·(1 − √2·0.051) = 1.53 > 1.5, wherever it stands"},
 		{"temperature unknown", capacitySheet + "bank/resistance-method = step\nbank/resistance-step = 40 A\n" + ohms("5.00"), "bank", finding.CantTell, "boundary: missing is not alike"},
-		{"above the sheet", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = step\n" + temps("20 C") + ohms("5.00"), "bank", finding.Fail, "hand: 5.00 − 0.05 > 4.5"},
+		{"above the sheet", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = step\n" + temps("20 C") + ohms("5.00"), "bank", finding.Fail, "hand: 5.00 − 0.255 > 4.5"},
 		{"above the sheet's 1 kHz", "sheet1/resistance-max = 4.5 mOhm\nsheet1/resistance-how = 1khz\n" + temps("20 C") + ohms("5.00"), "bank", finding.CantTell, "hand: ten seconds show more than 1 kHz"},
 		{"below the sheet's 1 kHz", "sheet1/resistance-max = 6 mOhm\nsheet1/resistance-how = 1khz\n" + temps("20 C") + ohms("5.00"), "bank", finding.Pass, "hand: even so it is below"},
 		{"not read", temps("20 C"), "bank", finding.ToDo, "boundary"},
@@ -173,9 +174,9 @@ func TestLeadCheck(t *testing.T) {
 		return "m8/measures = Ohm\nm8/percent = 0 %\nm8/counts = 1\n" + strings.ReplaceAll(common, "10 m\n", "1 m\n") + "lead.p/lug-to-lug = " + ohms + " mOhm, m8\nlead.n/lug-to-lug = 0.320 mOhm, m8\n"
 	}
 	walk(t, fourInSeries, leadCheck, "", []row{
-		{"good crimps", at("3.20", "3.22"), "bank", finding.Pass, "hand: 3.22 + 0.04 ≤ 3.17 + 0.32"},
-		{"less than copper can have", at("3.20", "1.00"), "bank", finding.CantTell, "hand: 1.00 + 0.02 < 3.17 − 0.32; another length, another unit or another size"},
-		{"a bad crimp", at("3.20", "3.70"), "bank", finding.Fail, "hand: 3.70 − 0.05 > 3.49"},
+		{"good crimps", at("3.20", "3.22"), "bank", finding.Pass, "hand: 3.22·1.05 + 0.005 = 3.386 ≤ 3.17 + 0.32"},
+		{"less than copper can have", at("3.20", "1.00"), "bank", finding.CantTell, "hand: 1.00·1.05 + 0.005 < 3.17 − 0.32; another length, another unit or another size"},
+		{"a bad crimp", at("3.20", "3.70"), "bank", finding.Fail, "hand: 3.70·0.95 − 0.005 = 3.51 > 3.49"},
 		{"copper-clad", at("5.0", "5.0"), "bank", finding.Fail, "hand: aluminium has 1.6 times the resistance"},
 		{"one short metre", short("0.415"), "bank", finding.Pass, "boundary: 0.416 ≤ 0.317 + 0.1 mΩ, more than a tenth"},
 		{"just a tenth more", "m8/measures = Ohm\nm8/percent = 0 %\nm8/counts = 1\n" + common + "lead.p/lug-to-lug = 3.475 mOhm, m8\nlead.n/lug-to-lug = 3.2 mOhm, m8\n", "bank", finding.Pass, "boundary: 3.476 ≤ 3.173 · 1.1 = 3.490 mΩ"},

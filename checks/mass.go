@@ -17,7 +17,7 @@ var massCheck = &Check{
 	Formula: "|m − m_sheet|/m_sheet ≤ 3 % [%]; fail above 8 %",
 	Limits:  []LimitOf{{"mass", finding.Practice}},
 	Sources: []*cite.Source{&cite.OurRule},
-	Fields:  []*Field{&blockMass.Field, &sheetMass.Field},
+	Fields:  []*Field{&blockMass.Field, &sheetMass.Field, &useKilograms.Field},
 	Parts:   onBank,
 	Eval:    evalMass,
 }
@@ -42,7 +42,7 @@ func evalMass(f *Facts, _ string) []finding.Finding {
 		if !ok {
 			return missing(blockMass.Field, block)
 		}
-		v := measure.Absolute(shown, f.meter(shown.Meter, "kg"))
+		v := absolute(f, shown)
 		said := []any{"part", bank.Name(block), "mass", typed(shown), "limit", exact(massNear, "%"), "most", exact(massFar, "%")}
 		sheet := lowest(f, sheetMass, block)
 		if !sheet.All() {

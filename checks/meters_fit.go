@@ -37,6 +37,7 @@ var (
 	sayMeterLate   = say.Phrase{Key: "meters-fit.late", English: "The calibration of {meter} ran out on {due}; its uncertainty counts double."}
 	sayMeterDate   = say.Phrase{Key: "meters-fit.no-date", English: "When {meter} is due for calibration is not entered."}
 	sayMeterSheet  = say.Phrase{Key: "meters-fit.no-sheet", English: "What {meter} measures, its accuracy or its range is not entered, so nothing can be said before work begins."}
+	sayMeterHigher = say.Phrase{Key: "meters-fit.higher", English: "Enter a higher range of this meter as well: on its sheet, “Same meter, another range”. Or bring one that reaches {least}."}
 	sayMeterBring  = say.Phrase{Key: "meters-fit.next", English: "Bring a meter that meets the line shown."}
 	sayMeterGap    = say.Phrase{Key: "meters-fit.gap", English: "Bring a meter that shows 1 mV, or plan to read the gap between the posts in millivolts."}
 	sayMeterRating = say.Phrase{Key: "meters-fit.as-range", English: "The inputs of {meter} are taken to bear the top of its range; no rating is entered."}
@@ -141,30 +142,45 @@ func (f *Facts) lastUse(meter string) time.Time {
 
 // volts judges the voltmeter: range, rating, and what it is to read.
 func (t *fitting) volts(id string) {
-	m, ok := t.sheet(id, "V")
-	if !ok {
+	if _, ok := t.sheet(id, "V"); !ok {
 		return
 	}
-	said := []any{"meter", bank.Name(id), "highest", exact(t.whole, "V")}
 	least := t.whole * unit.Volt(overRange)
-	top, rated := meterRange.Of(t.f, id)
+	said := []any{"meter", bank.Name(id), "highest", exact(t.whole, "V"), "least", rounded(least, "V")}
+	ranges := t.f.RangesOf(id, "V")
+	highest := ranges[len(ranges)-1]
+	top, rated := meterRange.Of(t.f, highest.ID)
 	switch {
-	case m.Top == 0 || !rated:
-		t.unknown(sayMeterSheet.With(said...), enter(meterRange.Field, id), id)
-	case measure.AtLeast(measure.Exact(unit.Volt(m.Top)).Interval(), least) != measure.Inside:
-		t.fails(sayMeterLow.With(append(said, "top", top)...), sayMeterBring.With(), id, finding.AtLeast("range", least, finding.Practice, cite.OurRule.Line()))
+	case highest.Top == 0 || !rated:
+		t.unknown(sayMeterSheet.With(said...), enter(meterRange.Field, highest.ID), id)
+	case measure.AtLeast(measure.Exact(unit.Volt(highest.Top)).Interval(), least) != measure.Inside:
+		t.fails(sayMeterLow.With(append(said, "top", top)...), sayMeterHigher.With(said...), id, finding.AtLeast("range", least, finding.Practice, cite.OurRule.Line()))
 	}
 	if v, ok := ratedVoltage.Of(t.f, id); !ok {
 		t.f.assume(sayMeterRating.With(said...))
 	} else if measure.AtLeast(measure.Exact(v.Value).Interval(), t.whole) != measure.Inside {
 		t.fails(sayMeterRated.With(append(said, "rated", typed(v))...), sayMeterBring.With(), id, finding.AtLeast("rated-voltage", t.whole, finding.Practice, cite.CommonPractice.Line()))
 	}
-	if m.Step == 0 {
-		t.unknown(sayMeterSheet.With(said...), enter(meterStep.Field, id), id)
-		return
+	resting, charging := lowestOver(ranges, usualResting), lowestOver(ranges, t.whole)
+	for _, used := range []measure.Meter{resting, charging} {
+		if used.Step == 0 {
+			t.unknown(sayMeterSheet.With(said...), enter(meterStep.Field, used.ID), used.ID)
+			return
+		}
 	}
-	t.match(id, m)
-	t.absorption(id, m)
+	t.match(id, resting)
+	t.absorption(id, charging)
+}
+
+// lowestOver is the lowest range that reaches a voltage, the highest where none
+// does.
+func lowestOver(ranges []measure.Meter, v unit.Volt) measure.Meter {
+	for _, m := range ranges {
+		if shownUpTo(m) >= float64(v) {
+			return m
+		}
+	}
+	return ranges[len(ranges)-1]
 }
 
 // match: the difference of two blocks, at the limit, with this meter; or the

@@ -27,11 +27,14 @@ var (
 	sayOverGood   = say.Phrase{Key: "overload-trip.pass", English: "It opened after {found}; the window is {limit}."}
 	sayOverBad    = say.Phrase{Key: "overload-trip.fail", English: "After {found} it had not opened; it should by {to}."}
 	sayOverEarly  = say.Phrase{Key: "overload-trip.window", English: "It opened after {found}; the window is {limit}."}
+	sayOverUnk    = say.Phrase{Key: "overload-trip.near", English: "It opened after {found}, too close to an end of the window for a watch in the hand; the window is {limit}."}
 	sayOverShort  = say.Phrase{Key: "overload-trip.short", English: "It carried the overload for {found} and had not opened; until {to} it need not."}
 	sayOverDrift  = say.Phrase{Key: "overload-trip.drift", English: "The current did not stand still, so its window does not hold."}
 	sayOverLow    = say.Phrase{Key: "overload-trip.low", English: "{amps} is not surely the {least} or more at which it opens by its sheet."}
 	sayOverOpen   = say.Phrase{Key: "overload-trip.next", English: "Open the switch now; the protection did not trip in its window."}
-	sayOverRepeat = say.Phrase{Key: "overload-trip.repeat", English: "Let it cool, and repeat with a steady current as the sheet says, or take the maker's word."}
+	sayOverRepeat = say.Phrase{Key: "overload-trip.repeat", English: "Let it cool, and repeat with a steady current as the sheet says."}
+	sayOverLate   = say.Phrase{Key: "overload-trip.late", English: "Use this block no further: its protection opens too late. Tell its maker what was measured."}
+	sayOverSoon   = say.Phrase{Key: "overload-trip.soon", English: "Let it cool, and repeat. If it opens too early again, tell its maker, and keep the loads below that current."}
 )
 
 // A stop-watch in the hand knows a time to one second.
@@ -70,8 +73,12 @@ func evalOverload(f *Facts, part string) []finding.Finding {
 	case !from.All():
 		return one(from.Missing())
 	default:
+		mend := sayOverLate.With()
+		if r.Value < from.Value {
+			mend = sayOverSoon.With()
+		}
 		x = finding.Judge(measure.Within(r.Interval(), from.Value, to.Value), finding.Words{
-			Pass: sayOverGood.With(said...), Fail: sayOverEarly.With(said...), CantTell: sayOverEarly.With(said...), Mend: sayOverRepeat.With(),
+			Pass: sayOverGood.With(said...), Fail: sayOverEarly.With(said...), CantTell: sayOverUnk.With(said...), Mend: mend, Settle: sayOverRepeat.With(),
 		})
 	}
 	return one(x.Value(found).Against(limit))

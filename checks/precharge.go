@@ -79,6 +79,10 @@ func prechargeParts(f *Facts) ([]string, say.Line) {
 }
 
 func evalPrecharge(f *Facts, part string) []finding.Finding {
+	shown, read := prechargeLeft.Of(f, part)
+	if x, bad := f.leftTooMuch(part, shown, read); bad {
+		return one(x)
+	}
 	inverters := f.entered(bank.KindInverter, "inverter")
 	if _, answered := capacitors.Of(f, part); len(inverters) == 0 && !answered {
 		return one(missing(capacitors.Field, part))
@@ -90,21 +94,17 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 			}
 		}
 	}
-	shown, ok := prechargeLeft.Of(f, part)
-	if !ok {
+	if !read {
 		return one(missing(prechargeLeft.Field, part))
 	}
 	if f.openedSince("switch", shown.Lam, shown.At) {
 		return one(finding.Undone(sayLeftAgain.With()))
 	}
-	volts, ok := totalVoltage.Of(f, "bank")
-	if !ok {
+	if _, ok := totalVoltage.Of(f, "bank"); !ok {
 		return one(missing(totalVoltage.Field, "bank"))
 	}
-	most := min(mostLeft, volts.Value*unit.Volt(mostLeftPart))
-	limit, most, notes := upper(f, "precharge", "left", base[unit.Volt]{most, finding.Practice, cite.Both(cite.PrechargeLeft, cite.OurRule)})
-	left := absolute(f, shown)
-	left.Value = max(left.Value, -left.Value)
+	limit, most, notes := f.mostLeft()
+	left := f.sizeLeft(shown)
 	found := finding.Measured(left, "V", limit)
 	answer := func(x finding.Finding) []finding.Finding {
 		return one(x.Value(found).Against(limit).Noting(notes...))
@@ -117,15 +117,12 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 		return answer(finding.CannotTell(sayLeftStale.With(said...), sayLeftAgain.With()))
 	}
 	side := measure.AtMost(left.Interval(), most)
-	if side == measure.Outside {
-		return answer(finding.Fails(sayLeftMuch.With(said...), sayKeepFilling.With()))
-	}
 	rush, gap := f.rush(left)
 	if gap != nil {
 		return one(*gap)
 	}
-	bears, ok := f.blockBears()
-	if !ok {
+	bears, known := f.blockBears()
+	if !known {
 		return answer(finding.CannotTell(sayRushNoLimit.With(said...), lowest(f, sheetDischarge, "bank").Enter()))
 	}
 	rushLimit := finding.AtMost("rush", bears.Value, bears.Kind, bears.Source)
@@ -142,6 +139,49 @@ func evalPrecharge(f *Facts, part string) []finding.Finding {
 		return one(finding.CannotTell(sayRushUnk.With(rushSaid...), sayKeepFilling.With()).Value(predicted).Against(rushLimit))
 	}
 	return answer(finding.Passes(sayLeftLittle.With(said...)))
+}
+
+// mostLeft is what may be left across the open switch: 2 V, or less where 5 % of
+// the bank is less and the bank's voltage is known.
+func (f *Facts) mostLeft() (finding.Limit, unit.Volt, []say.Line) {
+	most := mostLeft
+	if volts, ok := totalVoltage.Plain(f, "bank"); ok {
+		most = min(most, volts*unit.Volt(mostLeftPart))
+	}
+	return upper(f, "precharge", "left", base[unit.Volt]{most, finding.Practice, cite.Both(cite.PrechargeLeft, cite.OurRule)})
+}
+
+// sizeLeft is what was left, whichever way round the probes were.
+func (f *Facts) sizeLeft(shown measure.Shown[unit.Volt]) measure.Reading[unit.Volt] {
+	left := absolute(f, shown)
+	left.Value = max(left.Value, -left.Value)
+	return left
+}
+
+// leftTooMuch says that more is left than may be. Nothing that is not known, and
+// no age of the reading, makes that good: an inverter that is on is the load that
+// holds the volts there, and capacitors that empty by themselves leave more.
+func (f *Facts) leftTooMuch(part string, shown measure.Shown[unit.Volt], read bool) (x finding.Finding, bad bool) {
+	if !read {
+		return x, false
+	}
+	limit, most, notes := f.mostLeft()
+	left := f.sizeLeft(shown)
+	if measure.AtMost(left.Interval(), most) != measure.Outside {
+		return x, false
+	}
+	found := finding.Measured(left, "V", limit)
+	mend := sayKeepFilling.With()
+	if act := f.actOf(part); !f.justBefore(shown.At, act.at, prechargeHolds) {
+		mend = sayLeftAgain.With()
+	}
+	for _, id := range f.entered(bank.KindInverter, "inverter") {
+		if !inverterOff.Yes(f, id) && !inverterOwn.Yes(f, id) {
+			mend = sayTurnOff.With("inverter", bank.Name(id))
+		}
+	}
+	x = finding.Fails(sayLeftMuch.With("found", found.Text, "limit", exact(most, "V")), mend)
+	return x.Value(found).Against(limit).Noting(notes...), true
 }
 
 // inverterNotOff says that something with capacitors was on, that nobody knows,

@@ -55,18 +55,26 @@ func TestPrecharge(t *testing.T) {
 		{"nothing with capacitors", "switch/capacitors = no", "bank", finding.NotNeeded, "hand: nothing to fill"},
 		{"two people, two answers", "switch/capacitors = no\nswitch/capacitors = yes", "switch", finding.CantTell, "hand: a conflict is never a no"},
 	})
+	const full = "bank/total-voltage = 53.20 V\n"
 	const second = "inverter1/precharges-itself = yes\ninverter1/page = p. 7\ninverter2/power = 500 W\ninverter2/off = yes\n"
 	const others = "b1/sheet = sheet1\nb2/sheet = sheet1\nb3/sheet = sheet1\nb4/sheet = sheet1\nsheet1/capacity = 100 Ah\nsheet1/discharge-max = 100 A\nm1/measures = V\nm1/percent = 0.5\nm1/counts = 1\nswitch/capacitors = yes\nbank/total-voltage = 53.20 V\n"
 	walk(t, fourInSeries, precharge, "", []row{
 		{"a second inverter does not fill itself", prechargeCommon + second + "bank/total-voltage = 53.20 V\nswitch/precharge-left = 0.50 V, m1", "switch", finding.Pass, "hand: the other one still rushes"},
 		{"capacitors and no inverter entered", others + "switch/precharge-left = 0.50 V, m1", "switch", finding.CantTell, "hand: nobody said that it is off"},
 		{"capacitors, off, none entered before", others + "inverter1/off = yes\nswitch/precharge-left = 0.50 V, m1", "switch", finding.Pass, "hand: judged as one inverter"},
+		{"inverter state unknown, 20 V left", prechargeCommon + full + "switch/precharge-left = 20.00 V, m1", "switch", finding.Fail, "hand: 20 − 0.11 > 2, whoever was off"},
+		{"inverter on, 20 V left", prechargeCommon + full + "inverter1/off = no\nswitch/precharge-left = 20.00 V, m1", "switch", finding.Fail, "hand: the inverter is the load that holds them"},
+		{"20 V left, read before it was off", prechargeCommon + full + "switch/precharge-left = 20.00 V, m1\ninverter1/off = yes", "switch", finding.Fail, "hand: 20 − 0.11 > 2"},
+		{"near the limit, inverter on", prechargeCommon + full + "inverter1/off = no\nswitch/precharge-left = 2.00 V, m1", "switch", finding.CantTell, "boundary: 2.00 ± 0.02, and with it on the volts prove nothing"},
+		{"capacitors, none entered, 20 V left", others + "switch/precharge-left = 20.00 V, m1", "switch", finding.Fail, "hand: 20 − 0.11 > 2"},
+		{"20 V left, the bank not read", prechargeCommon + "switch/precharge-left = 20.00 V, m1", "switch", finding.Fail, "hand: more than 2 V is too much for any bank"},
+		{"1 V left, the bank not read", prechargeCommon + "switch/precharge-left = 1.00 V, m1", "switch", finding.ToDo, "boundary: below 2 V the 5 % of the bank may decide"},
 		{"capacitors, nothing read", others, "switch", finding.ToDo, "boundary"},
 	})
 	walk(t, fourInSeries, precharge, off, []row{
 		{"read 15 minutes ago", "switch/precharge-left = 0.50 V, m1, at -15m", "switch", finding.Pass, "boundary: our rule"},
 		{"read 16 minutes ago", "switch/precharge-left = 0.50 V, m1, at -16m", "switch", finding.CantTell, "boundary: capacitors empty by themselves"},
-		{"read 16 minutes ago, and much", "switch/precharge-left = 2.10 V, m1, at -16m", "switch", finding.CantTell, "hand: it says nothing about now"},
+		{"read 16 minutes ago, and much", "switch/precharge-left = 2.10 V, m1, at -16m", "switch", finding.Fail, "hand: capacitors that empty by themselves leave more, not less"},
 		{"the main was closed just after", "switch/precharge-left = 0.50 V, m1, at -30h\nswitch/closed = yes", "switch", finding.CantTell, "hand: 30 h before it closed"},
 		{"said to be off only afterwards", "switch/precharge-left = 0.50 V, m1\ninverter2/power = 500 W\ninverter2/off = yes", "switch", finding.CantTell, "hand: the second one may have held the volts"},
 	})
@@ -83,4 +91,24 @@ func TestPrecharge(t *testing.T) {
 		{"12.8 V bank, 0.62 V left", "switch/precharge-left = 0.62 V, m1", "switch", finding.Pass, "hand: 0.62 + 0.0131 ≤ 0.64"},
 		{"12.8 V bank, at the limit", "switch/precharge-left = 0.64 V, m1", "switch", finding.CantTell, "boundary: 0.64 ± 0.013 about 0.64"},
 	})
+}
+
+// Who waits a minute has nothing to override; a reading too near to tell may be
+// overridden by name.
+func TestTooMuchLeftIsNotOverridden(t *testing.T) {
+	const on = prechargeCommon + "bank/total-voltage = 53.20 V\n"
+	for _, r := range []struct {
+		name, lines string
+		barred      bool
+		from        string
+	}{
+		{"20 V", on + "switch/precharge-left = 20.00 V, m1", true, "hand: 20 − 0.11 > 2"},
+		{"the rush alone", on + "inverter1/off = yes\nswitch/precharge-left = 1.50 V, m1", true, "hand: 1.4825/0.008 = 185 A > 100 A"},
+		{"near 2 V", on + "sheet1/short-trip = 400 A\ninverter1/off = yes\nswitch/precharge-left = 2.00 V, m1", false, "boundary: 2.00 ± 0.02"},
+		{"not read", on, false, "boundary: nothing was found"},
+	} {
+		if h := hold(t, fixture(t, fourInSeries, r.lines), "main", "switch"); h.Barred.Empty() == r.barred || h.Passed() {
+			t.Errorf("%s: barred %v, want %v (%s)", r.name, !h.Barred.Empty(), r.barred, r.from)
+		}
+	}
 }

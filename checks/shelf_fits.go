@@ -94,8 +94,8 @@ func evalShelfFits(f *Facts, _ string) []finding.Finding {
 	said := []any{"n", exact(n, "1"), "gap", exact(gap, "mm"), "along", rounded(along, "mm"), "deep", rounded(deep, "mm"),
 		"length", typed(length), "depth", typed(depth), "mass", rounded(heavy, "kg")}
 	room := finding.AtLeast("length", along, finding.Practice, cite.CommonPractice.Line()).In("mm")
-	side := measure.AtLeast(byRule(length.Value).Interval(), along)
-	sideDeep := measure.AtLeast(byRule(depth.Value).Interval(), deep)
+	side := measure.AtLeast(f.byRule(length).Interval(), along)
+	sideDeep := measure.AtLeast(f.byRule(depth).Interval(), deep)
 	carries := finding.AtMost("mass", rating.Value, finding.Maker, cite.Maker("").Line())
 	if hasRating {
 		said = append(said, "limit", typed(rating))
@@ -103,7 +103,7 @@ func evalShelfFits(f *Facts, _ string) []finding.Finding {
 	weight := measure.Exact(heavy)
 	switch {
 	case side == measure.Outside:
-		return one(finding.Fails(sayShelfShort.With(said...), sayShelfOther.With()).Value(finding.Measured(byRule(length.Value), "mm", room)).Against(room))
+		return one(finding.Fails(sayShelfShort.With(said...), sayShelfOther.With()).Value(finding.Measured(f.byRule(length), "mm", room)).Against(room))
 	case sideDeep == measure.Outside:
 		return one(finding.Fails(sayShelfDeep.With(said...), sayShelfOther.With()).Against(room))
 	case hasRating && measure.AtMost(weight.Interval(), rating.Value) != measure.Inside:
@@ -116,9 +116,13 @@ func evalShelfFits(f *Facts, _ string) []finding.Finding {
 	return one(finding.Passes(sayShelfGood.With(said...)).Value(finding.Measured(weight, "kg", carries)).Against(carries))
 }
 
-// byRule is a length measured with a rule or tape.
-func byRule(v unit.Metre) measure.Reading[unit.Metre] {
-	return measure.Reading[unit.Metre]{Value: v, U: ruleU}
+// byRule is a length measured with a rule or tape: by its sheet where one is
+// entered, else known to 2 mm.
+func (f *Facts) byRule(x measure.Shown[unit.Metre]) measure.Reading[unit.Metre] {
+	if m := specOf(f, x); !m.Assumed {
+		return measure.Absolute(x, m)
+	}
+	return measure.Reading[unit.Metre]{Value: x.Value, U: ruleU}
 }
 
 // masses is what the blocks weigh: as weighed, else by their sheets.

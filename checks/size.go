@@ -20,7 +20,7 @@ var sizeCheck = &Check{
 	Formula: "|L − L_sheet|, |W − W_sheet|, |H − H_sheet| ≤ 5 mm [m]",
 	Limits:  []LimitOf{{"size", finding.Practice}},
 	Sources: []*cite.Source{&cite.OurRule},
-	Fields:  []*Field{&blockLength.Field, &blockWidth.Field, &blockHeight.Field, &sheetLength.Field, &sheetWidth.Field, &sheetHeight.Field},
+	Fields:  []*Field{&blockLength.Field, &blockWidth.Field, &blockHeight.Field, &sheetLength.Field, &sheetWidth.Field, &sheetHeight.Field, &useMetres.Field},
 	Parts:   onBank,
 	Eval:    evalSize,
 }
@@ -97,8 +97,9 @@ func (f *Facts) sizeOf(block string) finding.Finding {
 			continue
 		}
 		off := v.Value - sheet.Value
-		away := byRule(max(off, -off))
-		found := finding.Measured(byRule(v.Value), "mm", finding.Limit{})
+		r := f.byRule(v)
+		away := measure.Reading[unit.Metre]{Value: max(off, -off), U: r.U}
+		found := finding.Measured(r, "mm", finding.Limit{})
 		said := []any{"side", s.block.Label, "part", bank.Name(block), "found", found.Text, "sheet", exact(sheet.Value, "mm"), "limit", exact(sizeNear, "mm")}
 		keep(finding.Judge(measure.AtMost(away.Interval(), sizeNear), finding.Words{
 			Pass: saySizeGood.With("limit", exact(sizeNear, "mm")), Fail: saySizeFail.With(said...), CantTell: saySizeUnk.With(said...), Mend: saySizeNext.With(),

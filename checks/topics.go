@@ -50,7 +50,8 @@ var topics = []Topic{
 	{"heater", say.Phrase{Key: "topic.heater", English: "self-heating"}, bank.KindSheet, Before, []*Field{&sheetHeated.Field, &sheetHeaterAmps.Field, &sheetRelease.Field}},
 
 	{"plan", say.Phrase{Key: "topic.plan", English: "plan"}, bank.KindBank, Before, []*Field{&designCurrent.Field, &cableTerminal.Field, &alternator.Field, &shedTime.Field, &licensedPerson.Field, &gloveVoltage.Field}},
-	{"meters", say.Phrase{Key: "topic.meters", English: "meters in use"}, bank.KindBank, Before, []*Field{&useVolts.Field, &useMilli.Field, &useAmperes.Field, &useSmall.Field, &useCelsius.Field, &useTorque.Field}},
+	{"meters", say.Phrase{Key: "topic.meters", English: "meters in use"}, bank.KindBank, Before, []*Field{&useVolts.Field, &useMilli.Field, &useAmperes.Field, &useSmall.Field, &useCelsius.Field, &useTorque.Field,
+		&useInsulation.Field, &useOhms.Field, &useMilliohms.Field, &useKilograms.Field, &useMetres.Field}},
 	{"shelf", say.Phrase{Key: "topic.shelf", English: "where it stands"}, bank.KindBank, Before, []*Field{&standsOn.Field, &shelfLength.Field, &shelfDepth.Field, &shelfRating.Field, &shelfRow.Field, &blockGap.Field}},
 	{"lift", say.Phrase{Key: "topic.lift", English: "lifting"}, bank.KindBank, Before, []*Field{&liftHoist.Field, &liftReach.Field, &liftHeight.Field, &liftTravel.Field, &liftTwist.Field, &liftGrip.Field, &liftRate.Field, &liftPersons.Field}},
 

@@ -17,12 +17,15 @@ import (
 
 // enterForm fills the inputs with what is known.
 func (r *root) enterForm(f form) {
+	r.asked = nil
+	delete(r.text, "swelling") // asked only once the block does not look whole
 	for _, field := range r.formFields(f) {
 		r.text[field.ID] = r.job.inputText(r.formSource(f.part), field)
 	}
 	if _, asks := r.text["measures"]; asks && r.text["measures"] == "" {
 		r.text["measures"] = usualMeter[f.part]
 	}
+	r.fillRange(f.part)
 }
 
 // usualMeter is what the meters of a job usually measure: an offer on the
@@ -68,7 +71,7 @@ func (r *root) viewForm(f form) page {
 		for i, field := range fields {
 			order[i] = field.ID
 		}
-		main = append(main, r.putRight(order...))
+		main = append(main, r.putRight(append(order, "why")...))
 	}
 	personal := false
 	stage, sub := r.to("stage", string(f.stage)), r.say(f.stage.Title().With())
@@ -101,6 +104,9 @@ func (r *root) viewForm(f form) page {
 	if personal && !r.job.isRegister() {
 		main = append(main, goLink("btn", r.t("personal.link", "Erase names, notes and photos"), r.to("personal")))
 	}
+	if f.kind() == bank.KindMeter && !r.job.isRegister() {
+		main = append(main, r.anotherRange(func(ctx app.Context, way string) { r.keepForm(ctx, f, fields, way) }, f.part))
+	}
 	main = append(main, r.toRegister(f.part)...)
 	return page{title: r.formTitle(f), sub: sub, back: stage, main: main,
 		foot: []app.UI{r.button("btn go", r.t("form.keep", "Keep"), func(ctx app.Context) { r.keepForm(ctx, f, fields, stage) })}}
@@ -125,6 +131,9 @@ func (r *root) formField(f checks.Field, keepThen func(ctx app.Context, way stri
 	case f.Kind == checks.Time:
 		return r.input(f.ID, label, hint, "datetime-local")
 	case f.Kind == checks.Number:
+		if f.ID == "drop-current" && r.jointAmps() != "" {
+			hint = r.jointAmps()
+		}
 		if u := r.voice.Unit(string(f.Entry())); u != "" {
 			label += ", " + u
 		}
@@ -152,6 +161,10 @@ func (r *root) keepForm(ctx app.Context, of form, fields []checks.Field, way str
 		c, slip := r.entryOf(f, text)
 		if !slip.Empty() {
 			r.slips[f.ID] = slip
+			continue
+		}
+		if doubt, odd := r.askOnce(part, f, text); odd {
+			r.slips[f.ID] = sayFieldSlip.With("field", f.Label, "slip", doubt)
 			continue
 		}
 		if twin := r.twinSerial(f, part, text); twin != "" {
@@ -210,7 +223,7 @@ func (r *root) entryOf(f checks.Field, text string) (change, say.Line) {
 		if outside(f, n.Value) {
 			return slip(sayRangeSlip.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry())))
 		}
-		m, _ := r.meterTyped(f, n.Unit)
+		m, _ := r.meterTyped(f, n)
 		c.value = job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Meter: m, Source: "typed"}
 	case checks.Choice:
 		c.value = job.Value{Kind: job.KindChoice, Choice: text}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"lugmark/checks"
 	"lugmark/core/say"
 )
 
@@ -40,6 +41,16 @@ func (r *root) saveFormDraft() {
 	r.async(func() { r.device.Store.PutDraft(key, draft) })
 }
 
+// swellAfter is the entry that is asked only once a block does not look whole, where
+// that is what was typed.
+func swellAfter(f form, changed map[string]string) []checks.Field {
+	swelling, ok := checks.FieldOf("swelling", f.part)
+	if _, typed := changed["swelling"]; !ok || !typed {
+		return nil
+	}
+	return []checks.Field{swelling}
+}
+
 var sayDraftBack = say.Phrase{Key: "screen.form.draft", English: "What was typed here and not kept stands here again. Keep it, or type over it."}
 
 // loadFormDraft brings back what was typed into a form and not kept.
@@ -59,7 +70,7 @@ func (r *root) loadFormDraft(f form) {
 			if at.screen != "enter" || r.job == nil || r.formDraftKey(formAt(at.a, at.b, at.c)) != key {
 				return
 			}
-			for _, field := range r.formFields(f) {
+			for _, field := range append(r.formFields(f), swellAfter(f, changed)...) {
 				kept := r.job.inputText(r.formSource(f.part), field)
 				if text, was := changed[field.ID]; was && r.text[field.ID] == kept && text != kept { // nothing newer was typed meanwhile
 					r.text[field.ID] = text

@@ -168,11 +168,24 @@ func (r *root) formFields(f form) []checks.Field {
 	for _, field := range checks.FieldsOfKind(f.kind()) {
 		numbers := field.Kind == checks.Number && field.Round
 		elsewhere := field.Kind == checks.Drawing || field.ID == "closed" || field.ID == "last-gap" || field.ID == "hazards-read" || field.ID == "heat-watched"
-		if field.Stage == f.stage && !numbers && !elsewhere && checks.TopicOf(f.kind(), field) == f.topic && r.job.asks(r.formSource(f.part), field) {
+		if field.Stage == f.stage && !numbers && !elsewhere && checks.TopicOf(f.kind(), field) == f.topic && r.job.asks(r.formSource(f.part), field) && !r.isFlat(f.part, field) {
 			out = append(out, field)
 		}
 	}
 	return out
+}
+
+// isFlat reports whether nobody has to measure how far a block is swollen: it was
+// looked at and is whole, or was not looked at yet.
+func (r *root) isFlat(part string, f checks.Field) bool {
+	if f.ID != "swelling" || r.job.has(key(part, f.ID)) {
+		return false
+	}
+	look := r.job.choiceOf(part, "condition")
+	if at := r.route(); at.screen == "enter" && at.a == part {
+		look = r.text["condition"]
+	}
+	return look == "" || look == "whole"
 }
 
 // asks reports whether this job has a use for an entry: it stands in the

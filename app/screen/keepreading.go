@@ -51,7 +51,7 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		r.focus = "value"
 		return
 	}
-	if m, limit := r.meterTyped(f, n.Unit); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
+	if m, limit := r.meterTyped(f, n); m != "" && limit > 0 && n.Step < limit*(1-1e-9) {
 		r.read.doubt = sayCoarse.With("n", figure.Typed(n), "meter", r.meterName(m))
 		return
 	}
@@ -60,14 +60,19 @@ func (r *root) keepReading(ctx app.Context, really bool) {
 		return
 	}
 	if !really && f.Unit == "V" && f.Entry() == "V" && f.Whole == usualWhole && n.Decimals < usualDecimals {
-		r.read.doubt, r.read.near = sayFewer.With("n", figure.Typed(n)), ""
+		r.read.doubt, r.read.near, r.read.shows = sayFewer.With("n", figure.Typed(n)), "", true
+		vibrate(80)
+		return
+	}
+	if d := r.digitsDoubt(f, n); !really && !d.Empty() {
+		r.read.doubt, r.read.near, r.read.shows = d, "", true
 		vibrate(80)
 		return
 	}
 	_, far := r.farFromOthers(n.Value)
 	again := far && !r.read.again
-	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really}
-	v.Meter, _ = r.meterTyped(f, n.Unit)
+	v := job.Value{Kind: job.KindQuantity, Number: n.Digits, Unit: string(n.Unit), Source: "typed", Moving: r.read.moving, Odd: really && !r.read.shows}
+	v.Meter, _ = r.meterTyped(f, n)
 	undo, complete := r.undoOf(part, f.ID), r.roundComplete(f)
 	value := figure.Typed(n)
 	r.keep([]change{{part: part, field: f.ID, value: v}}, r.draftKey(), func(ctx app.Context, kept bool) {
@@ -143,7 +148,7 @@ func outside(f checks.Field, v float64) bool {
 // probably meant: the point at another place.
 func (r *root) doubt(f checks.Field, part string, n unit.Number) {
 	says := sayOutside.With("value", figure.Typed(n), "low", figure.Exact(f.Low, f.Entry()), "high", figure.Exact(f.High, f.Entry()), "part", bank.Name(part))
-	r.read.doubt, r.read.near = says, ""
+	r.read.doubt, r.read.near, r.read.shows = says, "", false
 	for _, by := range []float64{10, 100, 1000} {
 		near := figure.Exact(n.Value/by, f.Entry())
 		if !outside(f, n.Value/by) {
@@ -155,17 +160,21 @@ func (r *root) doubt(f checks.Field, part string, n unit.Number) {
 	vibrate(80)
 }
 
-// farFromOthers compares a block's voltage with the middle of the other blocks
+// farFromOthers compares a block's voltage or temperature with the middle of the other blocks
 // of the same round.
 func (r *root) farFromOthers(v float64) (say.Line, bool) {
 	f := r.read.field
-	if f.Unit != "V" || f.Whole == 0 || !f.Has(bank.KindBlock) {
+	apart, show, within := farApart, unit.Symbol("V"), onePass
+	switch {
+	case f.Unit == "C" && f.Has(bank.KindBlock):
+		apart, show, within = warmApart, "K", sameAir
+	case f.Unit != "V" || f.Whole == 0 || !f.Has(bank.KindBlock):
 		return say.Line{}, false
 	}
 	var others []float64
 	for _, p := range r.read.parts {
 		e, s := r.job.state.Lookup(r.job.visit, p, f.ID, false)
-		if p == r.read.part || s != job.One || e.Value.Kind != job.KindQuantity || now().Sub(e.Moment()) > onePass {
+		if p == r.read.part || s != job.One || e.Value.Kind != job.KindQuantity || now().Sub(e.Moment()) > within {
 			continue
 		}
 		if n, ok := unit.Stored(e.Value.Number, unit.Symbol(e.Value.Unit)); ok {
@@ -177,12 +186,12 @@ func (r *root) farFromOthers(v float64) (say.Line, bool) {
 	}
 	slices.SortFunc(others, cmp.Compare[float64])
 	middle := others[len(others)/2]
-	if d := math.Abs(v - middle); d > farApart {
+	if d := math.Abs(v - middle); d > apart {
 		side := sayAbove
 		if v < middle {
 			side = sayBelow
 		}
-		return sayFar.With("diff", figure.Exact(math.Round(d*1000)/1000, "V"), "side", side), true
+		return sayFar.With("diff", figure.Exact(math.Round(d*1000)/1000, show), "side", side), true
 	}
 	return say.Line{}, false
 }

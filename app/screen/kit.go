@@ -117,6 +117,7 @@ func (r *root) kitChanges(begin []change) []change {
 		}
 	}
 	var out []change
+	served := map[string]bool{}
 	cleared, meters := map[bank.Kind]bool{}, []string(nil)
 	for _, id := range ticked(r.text["kit"]) {
 		k, ok := registeredAs(id)
@@ -128,8 +129,12 @@ func (r *root) kitChanges(begin []change) []change {
 		case bank.KindMeter, bank.KindWrench:
 			meters, use = append(meters, id), r.servesAs(id)
 			if to = slots[use]; to == "" || taken[to] {
-				to, use = free(k.prefix, len(slots)), ""
+				to = free(k.prefix, len(slots))
 			}
+			if served[use] { // a further one, or another range of it
+				use = ""
+			}
+			served[use] = true
 			cleared[bank.KindMeter], cleared[bank.KindWrench] = true, true
 		case bank.KindPerson:
 			to = free("p", 4)

@@ -10,45 +10,43 @@ import (
 	"lugmark/core/unit"
 )
 
-// useOf is the entry that names the meter of this job for a quantity.
-var useOf = map[unit.Symbol]string{"V": "use-volts", "A": "use-amperes", "C": "use-celsius", "N.m": "use-torque"}
-
-// smallUse are the entries that name the meter of this job for a small range.
-var smallUse = map[unit.Symbol]string{"mV": "use-millivolts", "mA": "use-milliamperes"}
-
 // useField is the entry that names the meter of this job for a reading: by the
-// quantity, and for millivolts and milliamperes by the range. "" when no meter is asked for.
+// quantity, and for millivolts, milliamperes, milliohms and megohms by the range.
+// "" when no meter is asked for.
 func useField(f checks.Field) string {
-	if f.Setup && !f.Round {
+	if !checks.Measured(f) {
 		return ""
 	}
-	if small := smallUse[f.Entry()]; small != "" {
-		return small
-	}
-	return useOf[f.Unit]
+	use, _ := checks.UseFor(f.Entry())
+	return use.ID()
 }
 
-// meterFor gives the meter of this job for a reading and its smallest step in
-// the base unit; 0 when the step is not known.
-func (r *root) meterFor(f checks.Field) (id string, step float64) {
-	return r.meterTyped(f, f.Entry())
+// meterFor gives the meter of this job for a reading, "" while none is named.
+func (r *root) meterFor(f checks.Field) string {
+	return r.job.inputText("bank", fieldOf(useField(f)))
 }
 
-// meterTyped is [root.meterFor] for a figure that was typed in another unit than
-// the field offers: who types millivolts read them on the millivolt range.
-func (r *root) meterTyped(f checks.Field, typed unit.Symbol) (id string, step float64) {
-	use := useField(f)
-	if use == "" {
+// fieldOf is an entry about the bank; one without a name for no id.
+func fieldOf(id string) checks.Field {
+	if f, ok := checks.FieldOf(id, "bank"); ok {
+		return f
+	}
+	return checks.Field{Spec: &checks.Spec{}}
+}
+
+// meterTyped gives the meter, and of several ranges the one, that a figure was
+// read with, and its smallest step in the base unit; 0 when the step is not
+// known. Who types millivolts read them on the millivolt range, whatever unit
+// the field offers.
+func (r *root) meterTyped(f checks.Field, n unit.Number) (id string, step float64) {
+	if !checks.Measured(f) {
 		return "", 0
 	}
-	if small := smallUse[typed]; small != "" {
-		use = small
-	}
-	e, s := r.job.state.Lookup(r.job.visit, "bank", use, true)
-	if s != job.One || e.Value.Text == "" {
+	use, _ := checks.UseFor(n.Unit)
+	if id = r.job.inputText("bank", fieldOf(use.ID())); id == "" {
 		return "", 0
 	}
-	id = e.Value.Text
+	id = r.job.facts.RangeFor(id, f.Unit, n.Value, n.Step)
 	if e, s := r.job.state.Lookup(r.job.visit, id, "step", true); s == job.One {
 		if n, slip := unit.Parse(e.Value.Text, f.Unit, false); slip == nil {
 			step = n.Value
@@ -81,7 +79,7 @@ func (r *root) meterChoice() app.UI {
 	if use == "" {
 		return app.Div()
 	}
-	now, _ := r.meterFor(f)
+	now := r.meterFor(f)
 	body := []app.UI{app.P().Class("note").Text(r.t("meter.now", "Read with: {meter}", "meter", r.meterName(now)))}
 	for _, id := range r.metersOf(f.Unit) {
 		if id == now {
@@ -98,15 +96,30 @@ func (r *root) meterChoice() app.UI {
 	return app.Div().Class("cant").Body(body...)
 }
 
-// meterName says a meter by its model, else by its number.
+// meterName says a meter by its model, else by its number, and which of several
+// ranges it is.
 func (r *root) meterName(id string) string {
 	if id == "" {
 		return r.t("meter.none", "a meter without a sheet; the usual uncertainty is assumed")
 	}
-	if e, s := r.job.state.Lookup(r.job.visit, id, "model", true); s == job.One && e.Value.Text != "" {
-		return e.Value.Text
+	model := r.job.setupText(id, "model")
+	if model == "" {
+		return r.name(id)
 	}
-	return r.name(id)
+	top := r.job.setupText(id, "range")
+	if top != "" && len(r.job.facts.RangesOf(id, unit.Symbol(r.job.setupText(id, "measures")))) > 1 {
+		return r.t("meter.range", "{model}, up to {range}", "model", model, "range", top)
+	}
+	return model
+}
+
+// setupText is a text of the setup, "" while there is none.
+func (j *opened) setupText(part, field string) string {
+	e, s := j.state.Lookup(j.visit, part, field, true)
+	if s != job.One {
+		return ""
+	}
+	return e.Value.Text
 }
 
 // usesMeter makes a meter whose sheet is entered the meter of this job for

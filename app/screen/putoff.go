@@ -46,7 +46,11 @@ func (r *root) putOff(f form, asked []finding.Key) app.UI {
 	for _, o := range checks.Skips {
 		body = append(body, r.button("btn", r.say(o.Label.With()), func(ctx app.Context) { r.keepPutOff(ctx, f, asked, o.Code) }))
 	}
-	return app.Details().Class("fold").Body(
+	fold := app.Details().Class("fold")
+	if _, asks := r.slips["why"]; asks { // what is to be put right must be seen
+		fold = fold.Open(true)
+	}
+	return fold.Body(
 		app.Summary().Body(mark(draw.Later), app.Span().Text(r.t("form.cant", "Cannot answer this?"))), app.Div().Body(body...))
 }
 

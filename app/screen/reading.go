@@ -25,6 +25,7 @@ type reading struct {
 	again  bool     // the first value was far from its neighbours: measure once more
 	doubt  say.Line // what is implausible about the typed value; it waits for a decision
 	near   string   // the value that was probably meant
+	shows  bool     // the doubt is about digits: the value itself can be
 	cant   bool     // the four ways not to measure are open
 	why    string   // the reason chosen there
 }
@@ -67,6 +68,8 @@ func (r *root) viewReading() page {
 	}
 	if r.panel == "where" {
 		main = append(main, r.wherePlate())
+	} else if first := r.beforeDrop(); first != nil {
+		main = append(main, first)
 	}
 	main = append(main, app.Div().Class("entry").Body(
 		app.Div().Class("locator").Body(svg(draw.Locator(r.job.facts.Layout(), r.blockOf(r.read.part)).SVG)),
@@ -179,9 +182,12 @@ func (r *root) readingSays() app.UI {
 				r.read.doubt, r.read.near = say.Line{}, ""
 			}))
 		}
-		extra = append(extra,
-			r.button("btn", r.t("read.retype", "Type again"), func(app.Context) { r.clearValue(); r.focus = "value" }),
-			r.button("btn", r.t("read.really", "It really shows that"), func(ctx app.Context) { r.keepReading(ctx, true) }))
+		again := r.button("btn", r.t("read.retype", "Type again"), func(app.Context) { r.clearValue(); r.focus = "value" })
+		if r.read.shows {
+			again = r.button("btn", r.t("read.rest", "Type the rest"), func(app.Context) { r.read.doubt, r.focus = say.Line{}, "value" })
+		}
+		extra = append(extra, again,
+			r.button("btn", r.really(n), func(ctx app.Context) { r.keepReading(ctx, true) }))
 	case r.text["value"] == "" && !r.notice.says.Empty() && !r.read.again:
 		state, text = "pass", r.say(r.notice.says)
 		if r.notice.grave {
@@ -219,6 +225,14 @@ func (r *root) readingSays() app.UI {
 	}
 	return app.Div().Class("ruled", state).ID("say").Role("status").Body(mark(draw.State(state)),
 		app.Div().Body(append([]app.UI{app.Text(text)}, extra...)...))
+}
+
+// really is what a person says who stays with what was doubted.
+func (r *root) really(n unit.Number) string {
+	if r.read.shows {
+		return r.t("read.shows", "It shows {n}", "n", r.voice.Digits(n.Digits))
+	}
+	return r.t("read.really", "It really shows that")
 }
 
 func (r *root) keptValue() (string, bool) {

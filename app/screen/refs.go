@@ -40,6 +40,11 @@ var (
 		"use-milliamperes": {"m", "", "A", addMeter},
 		"use-celsius":      {"m", "", "C", addMeter},
 		"use-torque":       {"w", "", "N.m", addWrench},
+		"use-insulation":   {"m", "", "Ohm", addMeter},
+		"use-ohms":         {"m", "", "Ohm", addMeter},
+		"use-milliohms":    {"m", "", "Ohm", addMeter},
+		"use-kilograms":    {"m", "", "kg", addMeter},
+		"use-metres":       {"m", "", "m", addMeter},
 		"target":           {},
 	}
 )
@@ -144,7 +149,7 @@ var (
 // what the meter measures. Otherwise the digits that it shows stay unknown in
 // silence.
 func (r *root) meterText(f checks.Field, text string) say.Line {
-	like := map[string][2]string{"V": {"0.001 V", "60 V"}, "A": {"0.01 A", "400 A"}, "C": {"0.1 °C", "100 °C"}, "Ohm": {"0.01 mOhm", "1 Ohm"}, "N.m": {"0.1 N·m", "25 N·m"}}
+	like := map[string][2]string{"V": {"0.001 V", "60 V"}, "A": {"0.01 A", "400 A"}, "C": {"0.1 °C", "100 °C"}, "Ohm": {"0.01 MOhm", "200 MOhm"}, "kg": {"0.1 kg", "50 kg"}, "m": {"1 mm", "5 m"}, "N.m": {"0.1 N·m", "25 N·m"}}
 	what := r.text["measures"]
 	forms, known := like[what]
 	if !known {

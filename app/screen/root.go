@@ -41,6 +41,7 @@ type root struct {
 	acts      []func(app.Context) // of the buttons on screen, by their number
 	text      map[string]string   // what stands in each input, by its id
 	slips     map[string]say.Line // what is wrong with it
+	asked     map[string]string   // the text of each input about which a doubt was said already
 	slipOrder []string            // the order in which the page lists what is wrong
 	focus     string              // id of what takes the focus after the next paint
 	moved     bool                // the address changed: start at the top
@@ -54,6 +55,7 @@ type root struct {
 	question  *question         // an act that waits for the answer to who holds this phone
 	busy      bool              // an act is being kept
 	made      []string          // ids of the events of the last act that was kept
+	copied    copied            // a further range of a meter that is being added
 	camera    camera
 	gallery   gallery
 	personal  []*personal // what can be erased in the open job; see personal.go

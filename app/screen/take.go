@@ -116,24 +116,23 @@ func (r *root) usesCopied(part string, changes []change) []change {
 	return []change{{part: "bank", field: use, value: job.Value{Kind: job.KindText, Text: part}}}
 }
 
-// useOfMeter is the entry that a meter serves; "" for none. A range below 1 V
-// or 1 A serves the readings in millivolts or milliamperes.
+// useOfMeter is the entry that a meter serves, by what it measures and the top
+// of its range; "" for none.
 func useOfMeter(part, measures, top string) string {
-	kind, _ := bank.PartKind(part)
-	switch kind {
+	what := unit.Symbol(measures)
+	switch kind, _ := bank.PartKind(part); kind {
 	case bank.KindWrench:
-		return "use-torque"
+		what = "N.m"
 	case bank.KindMeter:
-		use := useOf[unit.Symbol(measures)]
-		if n, slip := unit.Parse(top, "V", false); use == "use-volts" && slip == nil && n.Value < 1 {
-			return "use-millivolts"
-		}
-		if n, slip := unit.Parse(top, "A", false); use == "use-amperes" && slip == nil && n.Value < 1 {
-			return "use-milliamperes"
-		}
-		return use
+	default:
+		return ""
 	}
-	return ""
+	var highest float64
+	if n, slip := unit.Parse(top, what, false); slip == nil {
+		highest = n.Value
+	}
+	use, _ := checks.UseOfRange(what, highest)
+	return use.ID()
 }
 
 // toRegister offers to put what is entered here into the register, unless it is

@@ -82,9 +82,9 @@ func (x *exporter) begin() {
 			x.top["layout"] = &node{shape: number, text: string(e.Value.Layout)}
 		}
 	}
-	for _, u := range uses {
-		if e, standing := x.state.Get(job.Key{Visit: "v1", Part: "bank", Field: u.field}); standing == job.One && e.Value.Kind == job.KindText {
-			x.meterOf[u.quantity] = e.Value.Text
+	for _, u := range checks.MeterUses {
+		if e, standing := x.state.Get(job.Key{Visit: "v1", Part: "bank", Field: u.Field.ID}); standing == job.One && e.Value.Kind == job.KindText {
+			x.meterOf[u.Name] = e.Value.Text
 		}
 	}
 }
@@ -208,9 +208,9 @@ func (x *exporter) setup(k job.Key, kind bank.Kind, value *node) {
 		check, name, _ := strings.Cut(k.Field, ".")
 		x.top["house"].at(check).set(name, value)
 	case kind == bank.KindBank && strings.HasPrefix(k.Field, "use-"):
-		for _, u := range uses {
-			if u.field == k.Field {
-				x.top["use"].set(u.quantity, value)
+		for _, u := range checks.MeterUses {
+			if u.Field.ID == k.Field {
+				x.top["use"].set(u.Name, value)
 			}
 		}
 	default:

@@ -70,7 +70,7 @@ func (x *exporter) quantity(e job.Entry, f checks.Field) (*node, error) {
 		n = &node{shape: shapeOf(v.Number), text: v.Number}
 	}
 	usual := ""
-	if measured(f) {
+	if checks.Measured(f) {
 		usual = usualMeter(x.meterOf, f)
 	}
 	full := &node{shape: object}

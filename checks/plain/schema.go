@@ -159,8 +159,8 @@ func partsSchema(description string, kinds ...bank.Kind) schema {
 
 func useSchema() schema {
 	properties := schema{}
-	for _, u := range uses {
-		properties[u.quantity] = valueSchema(must(u.field, bank.KindBank))
+	for _, u := range checks.MeterUses {
+		properties[u.Name] = valueSchema(must(u.Field.ID, bank.KindBank))
 	}
 	return closedObject("The meter of this job for each quantity; a reading may name another.", properties)
 }

@@ -210,21 +210,16 @@ func (p *parser) meters(n *node) {
 	})
 }
 
-// uses are the fields that name the meter of a job for a quantity.
-var uses = []struct{ quantity, field string }{
-	{"V", "use-volts"}, {"mV", "use-millivolts"}, {"A", "use-amperes"}, {"mA", "use-milliamperes"}, {"C", "use-celsius"}, {"N.m", "use-torque"},
-}
-
 func (p *parser) use(n *node) {
 	var known []string
-	for _, u := range uses {
-		known = append(known, u.quantity)
+	for _, u := range checks.MeterUses {
+		known = append(known, u.Name)
 	}
 	p.each(n, "use", func(m member) {
-		for _, u := range uses {
-			if u.quantity == m.name {
+		for _, u := range checks.MeterUses {
+			if u.Name == m.name {
 				p.meterOf[m.name] = m.value.text
-				p.answerTo(m.line, "bank", u.field, m.value)
+				p.answerTo(m.line, "bank", u.Field.ID, m.value)
 				return
 			}
 		}
@@ -255,13 +250,12 @@ func base(f checks.Field) unit.Symbol {
 	return b
 }
 
-// usualMeter gives the meter of a job for a reading: for millivolts their own
-// meter or range, where one is named.
+// usualMeter gives the meter of a job for a reading: for millivolts and
+// milliamperes their own meter or range, where one is named.
 func usualMeter(meterOf map[string]string, f checks.Field) string {
-	for _, small := range []string{"mV", "mA"} {
-		if m, named := meterOf[small]; named && string(f.Entry()) == small {
-			return m
-		}
+	use, _ := checks.UseFor(f.Entry())
+	if m, named := meterOf[use.Name]; named || use.Quantity == "Ohm" { // a tester of megohms reads no milliohms
+		return m
 	}
 	return meterOf[string(base(f))]
 }

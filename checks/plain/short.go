@@ -196,7 +196,7 @@ func (p *parser) meter(e *Entry, f checks.Field, given *node) {
 		return
 	}
 	if given == nil {
-		if measured(f) {
+		if checks.Measured(f) {
 			e.Value.Meter = usualMeter(p.meterOf, f)
 		}
 		return
@@ -209,13 +209,4 @@ func (p *parser) meter(e *Entry, f checks.Field, given *node) {
 		return
 	}
 	e.Value.Meter = given.text
-}
-
-// notRead are numbers that no meter of the job shows: settings, plans, plates.
-var notRead = []string{"absorption", "absorption-found", "float", "set-current", "charge-current", "join-fuse", "charge-error"}
-
-// measured reports whether a number is read off a meter of the job. Setup is
-// copied from papers.
-func measured(f checks.Field) bool {
-	return f.Kind == checks.Number && !f.Setup && !contains(notRead, f.ID)
 }
