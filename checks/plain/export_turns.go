@@ -51,11 +51,13 @@ func (x *exporter) turns(k job.Key, f checks.Field) (out []item, err error) {
 }
 
 // unseen leaves out what was replaced before anything else was kept: nothing
-// was read while it held. The rest is counted anew.
+// was read while it held. An opening stays, with the closing before it: what was
+// read of a link before it was opened says nothing any more. The rest is counted
+// anew.
 func unseen(items []item) (out []item) {
 	turn := map[job.Key]int{}
 	for i, it := range items {
-		if i+1 < len(items) && items[i+1].key == it.key {
+		if i+1 < len(items) && items[i+1].key == it.key && !turns(it.value, items[i+1].value) {
 			continue
 		}
 		if it.none && turn[it.key] == 0 {
@@ -68,6 +70,26 @@ func unseen(items []item) (out []item) {
 		out = append(out, it)
 	}
 	return out
+}
+
+// turns reports whether a link that was on is off next, or the other way round.
+func turns(a, b *node) bool {
+	x, y := answer(a), answer(b)
+	return x == "yes" && y == "no" || x == "no" && y == "yes"
+}
+
+// answer is the one answer that a value gives; "" where it gives none or several.
+func answer(n *node) string {
+	switch {
+	case n == nil:
+		return ""
+	case n.shape == text:
+		return n.text
+	}
+	if v := n.get("n"); v != nil {
+		return v.text
+	}
+	return ""
 }
 
 // nothingHolds stands where a value was taken back and none came after it: the
