@@ -38,9 +38,9 @@ func (w *Walker) prove() {
 	w.stage("Prove")
 
 	w.form("All links alike", "Prove")
-	w.Fill("Current while the drops are read, A", "50.0")
+	w.Fill("Current while the drops are read, A", "50.00")
 	for _, link := range w.links() {
-		w.Remember(link, "Current while the drops are read", "50.0 A")
+		w.Remember(link, "Current while the drops are read", "50.00 A")
 	}
 	w.keepForm("All links alike", 1)
 	joints := w.joints()

@@ -152,8 +152,8 @@ func (w *Walker) firstCharge() {
 	w.round("First charge", "Current of the string, a minute later", "A", strings, []string{"2.60", "2.55"})
 	w.form("Charger", "First charge")
 	held := "Voltage at the posts while the charger holds absorption"
-	w.Fill(held+", V", "28.40")
-	w.Remember("Charger", held, "28.40 V")
+	w.Fill(held+", V", "28.400")
+	w.Remember("Charger", held, "28.400 V")
 	n := w.texts("Charger", [3]string{"Voltage at the charger's posts", "28.440", "V"}, [3]string{"Voltage at the bank's posts", "28.400", "V"},
 		[3]string{"Current of this charger while both are read", "20.00", "A"})
 	w.keepForm("Charger", n+1)
