@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/hex"
 	"errors"
 
 	"lugmark/core/exchange"
@@ -46,13 +47,15 @@ var (
 	errFull   = errors.New("no room")
 )
 
-// hole reports whether an event of the stream of e is missing before it: then
-// nobody else can take it until the hole is filled.
+// hole reports whether an event of the stream of e is missing before it, or is
+// the other of two: then nobody else can take it.
 func (s *stored) hole(e exchange.Event) bool {
-	for seq := e.Seq - 1; seq > 0; seq-- {
-		if _, there := s.at[place{e.Stream, seq}]; !there {
+	for e.Seq > 1 {
+		before, there := s.at[place{e.Stream, e.Seq - 1}]
+		if !there || hex.EncodeToString(before.Hash[:]) != e.Prev {
 			return true
 		}
+		e = before
 	}
 	return false
 }

@@ -219,6 +219,9 @@ func (w *world) judgePhone(d *device, id string, t *table, want string) {
 	var whole []exchange.Event
 	for _, e := range s.events {
 		if s.hole(e) {
+			if before, there := s.at[place{e.Stream, e.Seq - 1}]; there && !s.hole(before) && !w.forked {
+				w.broken("O4: an event of %s does not follow the one before it, and nobody forked", d.name)
+			}
 			w.tally.count("events behind a hole for good")
 			continue
 		}
