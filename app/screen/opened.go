@@ -288,6 +288,7 @@ func (r *root) act1(j *opened, draft string, line []byte, stamp stamper, then fu
 			if err != nil {
 				app.Logf("lugmark: keep: %v", err)
 				r.notice = notice{says: troubles[r.troubleOf(err)].With(), bad: true}
+				r.changedElsewhere(j.id) // it may have been kept all the same
 			} else {
 				j.apply(stamped, blobs)
 				j.judge()
