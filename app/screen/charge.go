@@ -133,10 +133,25 @@ func (r *root) keepSample(ctx app.Context) {
 			r.text[f] = ""
 		}
 		r.focus = sampleFields[0]
-		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With()}
+		r.notice = notice{says: say.Phrase{Key: "screen.charge.kept", English: "Sample kept."}.With(), undo: r.undoSample(r.made)}
 		if _, now := r.job.facts.ChargerOff(); now {
 			r.focus = "title" // the order stands at the top of the page
-			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-off", English: "Sample kept. Charger off, now."}.With(), grave: true}
+			r.notice = notice{says: say.Phrase{Key: "screen.charge.kept-off", English: "Sample kept. Charger off, now."}.With(), grave: true, undo: r.undoSample(r.made)}
 		}
 	})
+}
+
+// undoSample takes the sample just kept out of view: a slip of the finger must
+// not shut a charge for good. The record and the sheet still tell of it.
+func (r *root) undoSample(made []string) func(app.Context) {
+	return func(app.Context) {
+		r.act1(r.job, "", nil, func(w *job.Writer, at func() job.Stamp) ([]job.Stamped, []job.Blob, error) {
+			e, err := w.Void(at(), job.Key{}, "undo", job.Ref{}, made)
+			return []job.Stamped{e}, nil, err
+		}, func(_ app.Context, kept bool) {
+			if kept {
+				r.notice = notice{says: say.Phrase{Key: "screen.charge.undone", English: "The sample is taken back. It stays in the record."}.With()}
+			}
+		})
+	}
 }

@@ -128,6 +128,13 @@ func (w *Walker) firstCharge() {
 	w.Remember("Main fuse", "Closed", "Yes")
 	w.On("Start the charge list")
 	w.At("First charge")
+	w.Fill("Voltage, V", "27.24") // a slip, taken back
+	w.Fill("Current, A", "-19.8")
+	w.On("Keep sample")
+	w.Sees("27.24")
+	w.On("Undo")
+	w.Sees("The sample is taken back.")
+	w.SeesNot("27.24")
 	for i, s := range [][3]string{{"27.42", "19.8", "19"}, {"28.05", "19.9", "20"}, {"28.40", "6.1", "21"}} {
 		if i > 0 { // the first one right when the charge begins
 			w.Later(4 * time.Minute)
