@@ -29,6 +29,17 @@ func (r *root) nextStep() step {
 		return step{r.t("next.meter", "Your voltmeter"), r.t("next.meter-how", "Its accuracy decides what a reading proves"), r.to("enter", "m1", before)}
 	}
 	x, ok := r.job.nextFinding()
+	for _, bad := range r.job.findings {
+		if bad.Verdict() != finding.Fail || ok && slices.Index(checks.Stages, stageOf(bad)) > slices.Index(checks.Stages, stageOf(x)) {
+			continue
+		}
+		switch bad.Check() {
+		case "hazards-read": // somebody cannot work under them
+			return step{r.say(stageOf(bad).Title().With()), r.say(bad.Next()), r.to("stage", string(stageOf(bad)))}
+		case "polarity-steps", "bank-total": // nothing is built on a block that is in backwards
+			return step{r.about(bad), r.say(bad.Next()), r.whyWay(bad)}
+		}
+	}
 	if h, open := r.job.linkLeftOff(); open && (!ok || slices.Index(checks.Stages, stageOf(x)) > slices.Index(checks.Stages, checks.Wire)) {
 		return r.stepTo(h)
 	}
