@@ -374,7 +374,14 @@ func (r *root) keepSummary(j *opened) {
 	if err != nil {
 		return
 	}
-	r.async(func() { r.device.Store.Keep(job.Act{Job: j.id, Summary: line}) })
+	r.async(func() {
+		r.device.Store.Keep(job.Act{Job: j.id, Summary: line})
+		r.dispatch(func(app.Context) {
+			if r.route().screen == "jobs" { // the person was quicker than the line
+				r.loadJobs(nil)
+			}
+		})
+	})
 }
 
 // text gives the personal text of a field, "" when there is none.
