@@ -106,6 +106,7 @@ func (j *opened) devices() []string {
 // partStates gives each drawn part the worst finding of the current stage that
 // names it or a post of it; of an earlier stage while the current one says
 // nothing about it, and of a later one, other than To do, where no earlier does.
+// Nothing covers a Fail: a frozen block is red whatever else is open about it.
 func (r *root) partStates() map[string]draw.State {
 	current := r.job.current()
 	out := map[string]draw.State{}
@@ -126,7 +127,8 @@ func (r *root) partStates() map[string]draw.State {
 		for p, vs := range here {
 			v, _ := finding.Worst(vs...)
 			_, known := out[p]
-			if known && (past || v == finding.ToDo && s != current) || past && v == finding.ToDo {
+			covered := known && (past || v == finding.ToDo && s != current) || past && v == finding.ToDo
+			if out[p] == draw.Fail || covered && v != finding.Fail {
 				continue
 			}
 			out[p] = stateOf(v)
