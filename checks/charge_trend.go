@@ -13,7 +13,7 @@ import (
 // The lines of the charge list, watched as they come: too cold or too hot, too
 // high, too little for the heaters, on and off again.
 var chargeTrend = &Check{
-	ID: "charge-trend", Stage: FirstCharge,
+	ID: "charge-trend", Stage: FirstCharge, Visits: WhenListed,
 	Title:   say.Phrase{Key: "charge-trend.title", English: "Course of the charge"},
 	Asks:    say.Phrase{Key: "charge-trend.asks", English: "Did the charge run without an alarm?"},
 	Formula: "T − u > 0 °C while I > 1 A, heated blocks 1.2·Np·I_heater; T ≤ 45 °C [°C]; U ≤ Ns·V_max [V]; I ≥ 0.8·Np·I_heater while cold [A]; restarts < 3; Δt ≤ 5 min; I ≤ 1 A, or the heaters', while nothing is released",

@@ -49,9 +49,13 @@ func (f *Facts) heatersTake() unit.Ampere {
 // heaters take is released by the hold point for heating; it is asked of the
 // last line alone, for what warmed the blocks an hour ago was judged then. A
 // temperature that has aged while a warm charge runs is no reason: the lines
-// carry their own.
+// carry their own. Where a return visit leaves the bank as it stands, charging is
+// the charger's, and no hold point was asked for it.
 func (f *Facts) unreleased(list []sampled) (out []finding.Finding) {
 	f.quietly(func() {
+		if f.Returning() && !f.builtAgain() {
+			return
+		}
 		charge := f.chargeHold()
 		if f.released(charge) {
 			return

@@ -72,6 +72,38 @@ func TestCurrentThatNothingReleased(t *testing.T) {
 	}
 }
 
+// "Never charge below the maker's lowest temperature, at any visit": what runs as
+// the last visit left it needs no release, and a frozen block is a fail all the
+// same. Without a line the visit is not asked about a charge.
+func TestFrozenCurrentIsAFailAtAReturnVisit(t *testing.T) {
+	rows := []struct {
+		name, temp string
+		want       finding.Verdict
+		off        bool
+		from       string
+	}{
+		{"frozen", "-8.0 C", finding.Fail, true, "hand: −8 + 3 < 0 °C, 29 − 6.1 > 1 A"},
+		{"near freezing", "2.0 C", finding.CantTell, false, "hand: 2 − 3 < 0 °C; one line"},
+		{"warm", "20.0 C", finding.CantTell, false, "one line shows no course"},
+		{"too hot", "60.0 C", finding.Fail, true, "hand: 60 − 3 > 45 °C"},
+	}
+	for _, r := range rows {
+		line := strings.ReplaceAll(listed(1, [3]string{"29.0 A", "13.80 V, m1", r.temp}), "charge1.", "v2: charge1.")
+		f := fixture(t, oneBlock, goodMeter, releasedAlone, "v2: bank/marks-moved = no", line)
+		if got, why := verdict(t, f, chargeTrend, "bank"); got != r.want {
+			t.Errorf("%s: %v (%s), want %v (%s)", r.name, got, why, r.want, r.from)
+		}
+		if _, off := f.ChargerOff(); off != r.off {
+			t.Errorf("%s: charger off %v, want %v (%s)", r.name, off, r.off, r.from)
+		}
+	}
+	f := fixture(t, oneBlock, goodMeter, releasedAlone, "v2: bank/marks-moved = no")
+	Run(f)
+	if len(f.byCheck[chargeTrend.ID]) > 0 {
+		t.Error("no line, and the course of a charge is asked")
+	}
+}
+
 // 29 A into a heated block at −8 °C whose heaters take 5 A: never Can't tell and
 // never "stay". Heaters' current that nobody released says "charger off" as well.
 func TestFrozenCurrentIsAFail(t *testing.T) {

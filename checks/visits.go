@@ -21,6 +21,7 @@ const (
 	AtFirst  Visits = iota // commissioning, and a return visit at which the bank is built up again
 	AtReturn               // return visits only
 	AtEach
+	WhenListed // as AtFirst, and at a return visit whose charge list has a line
 )
 
 // firstVisit is commissioning; v2, v3 … are the return visits of the same job.
@@ -33,8 +34,17 @@ func (c *Check) asked(f *Facts) bool {
 		return true
 	case AtReturn:
 		return f.Returning()
+	case WhenListed:
+		if f.listed() {
+			return true
+		}
 	}
 	return !f.Returning() || f.builtAgain()
+}
+
+// listed reports whether the charge list of this visit has a line.
+func (f *Facts) listed() bool {
+	return slices.ContainsFunc(f.state.KeysFrom(f.visit, "charge1."), func(k job.Key) bool { return len(f.state.Live(k)) > 0 })
 }
 
 // Returning reports whether this is a return visit.

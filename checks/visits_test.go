@@ -40,10 +40,10 @@ func TestEachVisitAsksItsOwn(t *testing.T) {
 		return out
 	}
 	for lines, want := range map[string][]Visits{
-		"bank/links-clear = yes":                                {AtFirst, AtEach},
+		"bank/links-clear = yes":                                {AtFirst, AtEach, WhenListed},
 		"v2: bank/marks-moved = no":                             {AtReturn, AtEach},
 		"v2: bank/built-again = no":                             {AtReturn, AtEach},
-		"v2: bank/built-again = yes":                            {AtFirst, AtReturn, AtEach},
+		"v2: bank/built-again = yes":                            {AtFirst, AtReturn, AtEach, WhenListed},
 		"v3: bank/marks-moved = no":                             {AtReturn, AtEach},
 		"v2: bank/built-again = yes\nv3: bank/marks-moved = no": {AtReturn, AtEach},
 	} {
