@@ -234,6 +234,9 @@ func (r *root) nextFoot(here string) []app.UI {
 	if step.way == r.to("handover") {
 		start = r.t("tab.handover", "Hand over")
 	}
+	if _, off := r.job.facts.ChargerOff(); off || len(r.job.breaches()) > 0 { // beside "Charger off" nobody may read Start
+		start = r.t("next.see", "See")
+	}
 	next := app.Div().Class("next").Body(
 		app.P().Body(app.B().Text(step.what), app.Br(), app.Text(step.how)),
 		goLink("btn go", start, step.way))

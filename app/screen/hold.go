@@ -112,15 +112,19 @@ func (r *root) cautionOf(gate string) string {
 // asks for; the ways of an either-or stand below it, set in.
 func (r *root) clauseRows(h checks.Hold, c checks.Clause, depth int) []app.UI {
 	state, word := draw.ToDo, r.word(finding.ToDo)
-	if c.Open {
+	worst, unsettled := worstVerdict(c.Findings)
+	unread := c.Open && unsettled && len(c.Ways) == 0 // it keeps nothing shut, and nobody has read it: no Pass
+	if c.Open && !unread {
 		state, word = draw.Pass, r.word(finding.Pass)
 	} else if c.Fails {
 		state, word = draw.Fail, r.word(finding.Fail)
-	} else if worst, ok := worstVerdict(c.Findings); ok && worst != finding.Pass {
+	} else if unsettled {
 		state, word = stateOf(worst), r.word(worst)
 	}
 	body := []app.UI{app.Text(r.say(c.Title))}
 	switch {
+	case unread:
+		body = append(body, app.Br(), app.Span().Class("note").Text(r.t("hold.unread", "Not settled yet. It alone does not keep this shut.")))
 	case c.Open && len(c.Ways) == 0 && c.Says.Empty():
 	case len(c.Ways) > 0:
 		body = append(body, app.Br(), app.Span().Class("note").Text(r.t("hold.any", "one of these is enough")))

@@ -80,6 +80,9 @@ func TestChargerOffStandsEverywhere(t *testing.T) {
 			t.Errorf("%s is drawn as %v", part, s)
 		}
 	}
+	if bank := r.at(r.to()); !strings.Contains(bank, ">See<") || strings.Contains(bank, ">Start<") {
+		t.Error("Start stands beside Charger off")
+	}
 	if open := r.at(r.to("open")); !strings.Contains(open, "charged while frozen") {
 		t.Error("the open points do not say it")
 	}
@@ -102,6 +105,16 @@ func TestNothingCoversAFailInTheDrawing(t *testing.T) {
 		return
 	}
 	t.Fatal("no jetty")
+}
+
+// A condition that nobody has read is no Pass, also where it keeps nothing shut.
+func TestAnUnreadConditionIsNoPass(t *testing.T) {
+	r := hutWithout(t, "", "b1.p/step-", "b2.p/step-", "b3.p/step-", "b4.p/step-", "b1/top-", "b2/top-", "b3/top-", "b4/top-")
+	shown := r.at(r.to("hold", "charge", "bank"))
+	row := regexp.MustCompile(`Polarity, step by step.*?</li>`).FindString(strings.ReplaceAll(shown, "\n", " "))
+	if !strings.Contains(row, "To do") || strings.Contains(row, "Pass") {
+		t.Errorf("the row says %q", row)
+	}
 }
 
 // What is closed says so, and can be opened from its own page; to open something
