@@ -124,6 +124,16 @@ func surelyCold(list []warmth, limit unit.Celsius) (warmth, bool) {
 	return warmth{}, false
 }
 
+// allCold lists the blocks that are surely too cold, in the order of list.
+func allCold(list []warmth, limit unit.Celsius) (blocks []string) {
+	for _, w := range list {
+		if _, cold := surelyCold([]warmth{w}, limit); cold {
+			blocks = append(blocks, w.block)
+		}
+	}
+	return blocks
+}
+
 var sayAboveCold = say.Phrase{Key: "limit.above", English: "above {min}"}
 
 // strictlyAbove is a lower limit whose own value is outside.

@@ -84,7 +84,8 @@ func (f *Facts) judgeCold(ws warmths, least, most base[unit.Celsius], wait say.L
 	}
 	good := ws.good()
 	if w, cold := surelyCold(good, least.Value); cold {
-		return done(finding.Fails(sayCold.With(said(w, limit)...), wait), w, limit)
+		x := done(finding.Fails(sayCold.With(said(w, limit)...), wait), w, limit)
+		return x.About(allCold(good, least.Value)...) // each of them is to be warmed
 	}
 	for _, w := range good {
 		if measure.AtMost(w.r.Interval(), most.Value) == measure.Outside {

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -52,7 +53,7 @@ func TestColdGate(t *testing.T) {
 		{"fifteen minutes old", ownAt("18 C, at -15m"), "bank", finding.Pass, "boundary: 15 ≤ 15"},
 		{"sixteen minutes old", ownAt("18 C, at -16m"), "bank", finding.CantTell, "boundary: 16 > 15"},
 		{"dated an hour ahead", ownAt("18 C, at 1h"), "bank", finding.CantTell, "hand: an unknown age is not fresh"},
-		{"old and frozen", ownAt("-9 C, at -16m"), "bank", finding.CantTell, "hand: stale says nothing, also not that"},
+		{"old and frozen", ownAt("-8 C, at -16m"), "bank", finding.CantTell, "hand: stale says nothing, also not that"},
 		{"infrared", "b1/charge-temperature = 25 C\nb1/sensor = infrared\n" + others, "bank", finding.CantTell, "hand: a cold core can sit under a warm case"},
 		{"contact, its meter not known", "bank/settled = no\nb1/charge-temperature = 2.1 C\n" + contact, "bank", finding.Pass, "hand: 2.1 − (2 + 0.05) = 0.05 > 0"},
 		{"contact, at its limit", "bank/settled = no\nb1/charge-temperature = 2.0 C\n" + contact, "bank", finding.CantTell, "hand: 2.0 − 2.05 < 0"},
@@ -135,4 +136,14 @@ func TestColdGateOfAnEndedCharge(t *testing.T) {
 		{"ended, nobody noted when it ran", ended, "bank", finding.CantTell, "hand: no sample, so it is judged by now"},
 		{"ended, read half an hour before its first sample", strings.Replace(sampled, "-295m", "-270m", 1) + ended, "bank", finding.CantTell, "hand: 30 min is more than 15 min"},
 	})
+}
+
+// Three blocks below zero and one at 18 °C: the three are named, for
+// each is to be warmed (hand).
+func TestEachFrozenBlockIsNamed(t *testing.T) {
+	f := fixture(t, twoByTwo, "b1/temperature = -8 C", "b2/temperature = 18 C", "b3/temperature = -8 C", "b4/temperature = -8 C")
+	x := judged(t, f, joinCold, "bank")[0]
+	if x.Verdict() != finding.Fail || !slices.Equal(x.Parts(), []string{"b1", "b3", "b4"}) {
+		t.Errorf("%v of %v, want a fail of b1, b3 and b4", x.Verdict(), x.Parts())
+	}
 }
