@@ -32,7 +32,7 @@ func (r *root) viewHandover() page {
 // is safe.
 func (r *root) resultSentence(c counts) string {
 	n, all := itoa(c[finding.Pass]), itoa(c.needed())
-	if c[finding.Pass] == c.needed() && len(openPoints(r.job.sheet().findings))+len(r.job.breaches()) == 0 {
+	if c[finding.Pass] == c.needed() && r.job.openOnSheet() == 0 {
 		return r.t("hand.all", "All {all} checks passed.", "all", all)
 	}
 	return r.t("hand.open", "Handed over with open points. {n} of {all} checks passed.", "n", n, "all", all)
@@ -41,7 +41,7 @@ func (r *root) resultSentence(c counts) string {
 // ownerPage is the one page that the owner reads.
 func (r *root) ownerPage(c counts) app.UI {
 	state := "pass"
-	if c[finding.Pass] < c.needed() || len(openPoints(r.job.sheet().findings))+len(r.job.breaches()) > 0 {
+	if c[finding.Pass] < c.needed() || r.job.openOnSheet() > 0 {
 		state = "unk"
 	}
 	l := r.job.facts.Layout()
@@ -53,8 +53,8 @@ func (r *root) ownerPage(c counts) app.UI {
 		r.cell(r.t("hand.where", "Where"), r.job.text("site", "place")))
 	body := []app.UI{
 		app.Div().Class("ruled", "big", state).Body(r.markOnly(state), app.Div().Body(app.H3().Text(r.resultSentence(c)))),
-		app.Dl().Class("plate").Body(plate...),
 	}
+	body = append(append(body, r.missingNote()...), app.Dl().Class("plate").Body(plate...))
 	if rows := r.openRows(ownersLines); len(rows) > 0 {
 		body = append(body, app.Section().Body(app.H3().Text(r.t("hand.still-open", "What is still open")), app.Table().Class("big").TabIndex(0).Body(
 			app.THead().Body(app.Tr().Body(r.th(r.t("hand.point", "Point")), r.th(r.t("hand.means", "What it means, and what comes next")))),

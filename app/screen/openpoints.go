@@ -33,9 +33,33 @@ func (j *opened) breaches() []checks.Hold {
 	return out
 }
 
+// openCount is how many open points there are. Entries that are missing are one.
+func (j *opened) openCount() int {
+	n := len(openPoints(j.findings)) + len(j.breaches())
+	if j.state.Missing() > 0 {
+		n++
+	}
+	return n
+}
+
+// openOnSheet is the same of the sheet that is signed.
+func (j *opened) openOnSheet() int {
+	return j.openCount() - len(openPoints(j.findings)) + len(openPoints(j.sheet().findings))
+}
+
+// missingNote says that the record has holes: what is judged without an entry
+// that was replaced may be better than it is.
+func (r *root) missingNote() []app.UI {
+	n := r.job.state.Missing()
+	if n == 0 {
+		return nil
+	}
+	return []app.UI{r.ruled("fail", app.P().Text(r.t("open.missing", "Entries of this record that are not on this phone: {n}. All findings are made without them, and a reading that failed may be among them. Open a whole copy of the record.", "n", itoa(n))))}
+}
+
 // viewOpen lists the open points; each ends in one button.
 func (r *root) viewOpen() page {
-	var main []app.UI
+	main := r.missingNote()
 	open := openPoints(r.job.findings)
 	for _, h := range r.job.breaches() {
 		main = append(main, app.H2().Text(r.openIt(h)), r.breach(h))
@@ -54,7 +78,7 @@ func (r *root) viewOpen() page {
 	if len(later) > 0 {
 		main = append(main, app.H2().Text(r.t("word.later", "Later")), app.Ol().Class("points").Body(app.Range(later).Slice(func(i int) app.UI { return r.pointRow(later[i], 3) })))
 	}
-	return page{title: r.t("open.title", "Open points ({n})", "n", itoa(len(open)+len(r.job.breaches()))), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
+	return page{title: r.t("open.title", "Open points ({n})", "n", itoa(r.job.openCount())), sub: r.job.text("site", "name"), back: r.to(), main: main, foot: []app.UI{r.tabs("open")}}
 }
 
 // pointRow is one open point: the thing, the word with the figure, what to do.
