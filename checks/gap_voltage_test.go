@@ -67,6 +67,7 @@ func TestTheWidestGapIsJudged(t *testing.T) {
 	walk(t, groups, gapVoltageCheck, restedAlike+arrivedAwake, []row{
 		{"inside the second group", "b4/gap-voltage = 9.0 mV", "gB", finding.Pass, "hand: 9 + 0.345 ≤ 10, against block 3"},
 		{"all groups", "b2/gap-voltage = 1.0 mV\nb3/gap-voltage = 4.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.Pass, "hand: block 4 stands 4 + 4 above block 1, U 0.32 + 0.32"},
+		{"all groups, on one side of the first", "b2/gap-voltage = 5.0 mV\nb3/gap-voltage = 4.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.Pass, "hand: block 4 stands 8 above block 1, U 0.64, and 3 above block 2"},
 		{"all groups, too far", "b2/gap-voltage = -1.0 mV\nb3/gap-voltage = 6.0 mV\nb4/gap-voltage = 5.0 mV", "bank", finding.Fail, "hand: block 4 stands 6 + 5 + 1 = 12 above block 2, U 0.33 + 0.325 + 0.305"},
 		{"the first of the second group is not read", "b2/gap-voltage = 1.0 mV\nb4/gap-voltage = 4.0 mV", "bank", finding.ToDo, "boundary"},
 	})
