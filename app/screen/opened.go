@@ -29,6 +29,7 @@ type opened struct {
 	writer   *job.Writer
 	facts    *checks.Facts
 	findings []finding.Finding
+	holes    int             // entries that are known of and not here
 	uses     *uses           // made when first asked for; see asks
 	held     []checks.Hold   // made when first asked for; see holds
 	paper    *sheet          // made when first asked for; see sheet
@@ -138,6 +139,7 @@ func (j *opened) judgeAt(moment time.Time) {
 	}
 	j.findings = checks.Run(j.facts)
 	j.uses, j.held, j.paper = nil, nil, nil
+	j.holes = j.state.Missing()
 }
 
 // holds lists the hold points as the last judging has them.

@@ -36,7 +36,7 @@ func (j *opened) breaches() []checks.Hold {
 // openCount is how many open points there are. Entries that are missing are one.
 func (j *opened) openCount() int {
 	n := len(openPoints(j.findings)) + len(j.breaches())
-	if j.state.Missing() > 0 {
+	if j.holes > 0 {
 		n++
 	}
 	return n
@@ -50,7 +50,7 @@ func (j *opened) openOnSheet() int {
 // missingNote says that the record has holes: what is judged without an entry
 // that was replaced may be better than it is.
 func (r *root) missingNote() []app.UI {
-	n := r.job.state.Missing()
+	n := r.job.holes
 	if n == 0 {
 		return nil
 	}
